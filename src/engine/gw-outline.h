@@ -1,0 +1,139 @@
+/* gw-outline.h - outlines of wing sections
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "engine/gw-status.h"
+
+/* An outline is its upper and lower side read off at the same abscissae,
+ * x_i = (1 - cos (pi i / (N - 1))) / 2 of a unit chord, nose first. One common
+ * grid makes the loft between two sections, thickness and camber plain sums. */
+#define GW_OUTLINE_N 101
+
+typedef struct
+{
+  double upper[GW_OUTLINE_N]; /* height above the chord line, in chords */
+  double lower[GW_OUTLINE_N];
+} GwOutline;
+
+typedef struct
+{
+  double area;        /* in chords squared, the gap of an open trailing edge closed */
+  double perimeter;   /* in chords, trailing-edge gap included */
+  double centroid_x;  /* in chords behind the nose */
+  double centroid_y;  /* in chords above the chord line */
+  double inertia;     /* second moment about the centroid's chordwise axis, in chords^4 */
+  double thickness;   /* greatest, in chords */
+  double x_thickness; /* where it is, in chords */
+  double camber;      /* greatest of the mean line, in chords, signed */
+} GwOutlineShape;
+
+double gw_outline_x (size_t i);
+
+/**
+ * gw_outline_naca4:
+ * @camber: greatest camber in chords, 0 to 0.095
+ * @place: where it is, in chords, 0.1 to 0.9 (ignored without camber)
+ * @thickness: in chords, 0.01 to 0.4
+ *
+ * Thickness stands square to the mean line, as defined; the trailing edge keeps
+ * the definition's small gap.
+ *
+ * Source: Jacobs, Ward, Pinkerton: The characteristics of 78 related airfoil
+ * sections from tests in the variable-density wind tunnel, NACA Report 460 (1933).
+ *
+ * Returns: %GW_OK; %GW_EINVAL outside the ranges.
+ */
+GwStatus gw_outline_naca4 (double     camber,
+                           double     place,
+                           double     thickness,
+                           GwOutline *out);
+
+/**
+ * gw_outline_naca:
+ * @code: the digits, four ("2412") or five ("23012"; second digit 1 to 5, third 0)
+ *
+ * Source: four digits as above; five digits Jacobs & Pinkerton, NACA Report 537
+ * (1935), simple mean lines, constants r and k1 of its table.
+ *
+ * Returns: %GW_OK; %GW_EINVAL if @code is neither.
+ */
+GwStatus gw_outline_naca (const char *code,
+                          GwOutline  *out);
+
+/**
+ * gw_outline_folded:
+ * @thickness: greatest height of the folded section, in chords, 0.03 to 0.25
+ * @fold: where the upper sheet is scored over the spar, in chords, 0.1 to 0.6
+ * @flat: height of the blunt nose the fold leaves, in chords, 0 to @thickness
+ *
+ * A folded sheet: flat underside, upper side straight from the nose to the score
+ * over the spar and straight from there to the trailing edge.
+ *
+ * Source: geometry; derived here.
+ */
+GwStatus gw_outline_folded (double     thickness,
+                            double     fold,
+                            double     flat,
+                            GwOutline *out);
+
+/**
+ * gw_outline_points:
+ * @n: number of points, >= 9
+ * @xy: (array length=2n): x, y pairs, either from the trailing edge over the upper
+ *   side to the nose and back along the lower side, or upper side nose to tail
+ *   followed by lower side nose to tail
+ *
+ * Scales to a unit chord from nose to trailing edge, turns the chord line level
+ * and reads both sides off on the common grid through a spline in arc length
+ * (GSL Akima), so that seventeen points a side are enough.
+ *
+ * Returns: %GW_OK; %GW_EINVAL if the points are too few, not finite, of no length,
+ *   or the sides cross.
+ */
+GwStatus gw_outline_points (size_t        n,
+                            const double *xy,
+                            GwOutline    *out);
+
+/** gw_outline_mix: straight blend, @t = 0 gives @a, @t = 1 gives @b. */
+void gw_outline_mix (const GwOutline *a,
+                     const GwOutline *b,
+                     double           t,
+                     GwOutline       *out);
+
+/**
+ * gw_outline_shape:
+ *
+ * Area, centroid and second moment of the closed polygon by Green's theorem.
+ */
+void gw_outline_shape (const GwOutline *outline,
+                       GwOutlineShape  *out);
+
+/** gw_outline_thickness_at: depth in chords at @x chords behind the nose. */
+double gw_outline_thickness_at (const GwOutline *outline,
+                                double           x);
+
+/** gw_outline_height_at: upper (or lower) side in chords at @x chords behind the nose. */
+double gw_outline_height_at (const GwOutline *outline,
+                             double           x,
+                             bool             is_upper);
+
+/**
+ * gw_outline_thin_theory:
+ * @alpha_zero: (out): zero-lift angle [rad]
+ * @cm_quarter: (out): moment about the quarter chord, nose up positive
+ *
+ * Fourier coefficients of the mean line's slope.
+ *
+ * Source: Glauert, The Elements of Aerofoil and Airscrew Theory, Cambridge 1926,
+ * ch. VII; integrals by the trapezoidal rule in the angle.
+ */
+void gw_outline_thin_theory (const GwOutline *outline,
+                             double          *alpha_zero,
+                             double          *cm_quarter);
