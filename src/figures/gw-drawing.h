@@ -1,0 +1,179 @@
+/* gw-drawing.h - marks on a drawing: laid out first, inked afterwards
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include <cairo.h>
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "engine/gw-piece.h"
+
+/* A figure is laid out into a list of marks (numbers to places) and then inked
+ * on any cairo_t. Tests, hit-testing and the text equivalent read the marks; the
+ * ink knows nothing of aircraft. Unit: the point, 1/72 inch on paper and one
+ * logical pixel on screen; x to the right, y down. */
+
+typedef struct
+{
+  double x, y, width, height;
+} GwBox;
+
+typedef enum
+{
+  GW_TONE_INK,
+  GW_TONE_MID,
+  GW_TONE_FAINT,
+  GW_TONE_GRID,
+  GW_TONE_PAPER,
+  GW_TONE_BODY,     /* what is solid, a little off the paper */
+  GW_TONE_SELECTED, /* tint of the shown option's column */
+  GW_TONE_OPTION,   /* line and marker of option 0; + i for the others, GW_OPTION_STYLES in all */
+} GwTone;
+
+#define GW_OPTION_STYLES 8
+#define GW_N_TONES (GW_TONE_OPTION + GW_OPTION_STYLES)
+
+typedef struct
+{
+  double      rgb[GW_N_TONES][3];
+  const char *font; /* family */
+  bool        is_dark;
+} GwTheme;
+
+/** gw_theme_get: paper, ink and the Okabe-Ito hues (Okabe & Ito 2008) as used on that paper. */
+const GwTheme *gw_theme_get (bool is_dark);
+
+/* Line types after ISO 128: wide 0.5 mm, narrow 0.25 mm on paper. */
+typedef enum
+{
+  GW_LINE_NONE,
+  GW_LINE_WIDE,   /* visible outlines, frame */
+  GW_LINE_NARROW, /* dimensions, leaders, edges within an outline */
+  GW_LINE_HAIR,   /* grid, table rules */
+  GW_LINE_CENTRE, /* long-dash-dot, narrow: centre and quarter-chord lines, seams */
+  GW_LINE_HIDDEN, /* dashed, narrow: hidden edges, limits, bays */
+  GW_LINE_OPTION, /* wide line in the pattern of option 0; + i for the others */
+} GwLineType;
+
+typedef enum
+{
+  GW_FONT_SMALL, /* 7.5: notes, axis numbers */
+  GW_FONT_TEXT,  /* 8.5: labels, cells */
+  GW_FONT_HEAD,  /* 10, bold: titles of figures, columns */
+  GW_FONT_TITLE, /* 13, bold: title block */
+  GW_N_FONTS
+} GwFont;
+
+typedef enum
+{
+  GW_STYLE_UPRIGHT, /* computed or given */
+  GW_STYLE_ITALIC,  /* guessed; set in the mid tone */
+  GW_STYLE_BOLD,
+} GwTextStyle;
+
+/* Where the given point lies in the text's box. */
+typedef enum
+{
+  GW_ALIGN_START,
+  GW_ALIGN_MIDDLE,
+  GW_ALIGN_END
+} GwAlign;
+
+typedef enum
+{
+  GW_MARK_PATH,
+  GW_MARK_TEXT,
+  GW_MARK_BALANCE, /* the quartered circle of engineering drawings */
+  GW_MARK_NEUTRAL, /* a plain small circle */
+  GW_MARK_OPTION,  /* marker shape of option 0; + i for the others */
+} GwMarkKind;
+
+/* The thing of the aircraft that a mark shows. */
+typedef struct
+{
+  int group; /* GwGroup, or -1: none */
+  int owner; /* index in that list */
+} GwTarget;
+
+#define GW_TARGET_NONE ((GwTarget){ -1, -1 })
+
+typedef struct
+{
+  GwMarkKind  kind;
+  GwLineType  line;
+  GwTone      stroke;
+  GwTone      fill;      /* read if @is_filled */
+  bool        is_filled;
+  bool        is_hatched; /* 45 degree hatch in @stroke instead of a fill */
+  bool        is_closed;
+  double      opacity;   /* of the whole mark, 0 to 1 */
+  size_t      first, n;  /* its points in the drawing's list; a text or symbol has one */
+  char       *text;
+  GwFont      font;
+  GwTextStyle style;
+  double      turn;      /* of a text about its point, anticlockwise [rad] */
+  GwAlign     align_x, align_y;
+  double      size;      /* of a symbol, across */
+  GwBox       box;       /* what it covers */
+  GwTarget    target;
+} GwMark;
+
+typedef struct _GwDrawing GwDrawing;
+
+GwDrawing *gw_drawing_new  (const GwTheme *theme);
+void       gw_drawing_free (GwDrawing *drawing);
+
+const GwTheme *gw_drawing_theme  (const GwDrawing *drawing);
+size_t         gw_drawing_n      (const GwDrawing *drawing);
+const GwMark  *gw_drawing_mark   (const GwDrawing *drawing,
+                                  size_t           i);
+const double  *gw_drawing_points (const GwDrawing *drawing); /* x, y pairs */
+
+/** gw_drawing_path: adds a path; returns it for its fields to be set before the next call. */
+GwMark *gw_drawing_path (GwDrawing    *drawing,
+                         size_t        n,
+                         const double *xy,
+                         GwLineType    line,
+                         GwTone        stroke);
+
+GwMark *gw_drawing_text (GwDrawing  *drawing,
+                         double      x,
+                         double      y,
+                         const char *text,
+                         GwFont      font,
+                         GwTone      tone);
+
+GwMark *gw_drawing_symbol (GwDrawing *drawing,
+                           GwMarkKind kind,
+                           double     x,
+                           double     y,
+                           double     size,
+                           GwTone     tone);
+
+/** gw_drawing_align: moves the text just added so that its point lies so in its box. */
+void gw_drawing_align (GwDrawing *drawing,
+                       GwMark    *mark,
+                       GwAlign    align_x,
+                       GwAlign    align_y);
+
+/** gw_drawing_measure: size of @text as it would be set, hinting off. */
+void gw_drawing_measure (GwDrawing  *drawing,
+                         const char *text,
+                         GwFont      font,
+                         GwTextStyle style,
+                         double     *width,
+                         double     *height);
+
+/** gw_drawing_ink: paints all marks in order. Changes nothing; leaves the context as it was. */
+void gw_drawing_ink (const GwDrawing *drawing,
+                     cairo_t         *cr);
+
+/** gw_drawing_hit: target of the topmost mark at (x, y), within @reach. */
+GwTarget gw_drawing_hit (const GwDrawing *drawing,
+                         double           x,
+                         double           y,
+                         double           reach);
