@@ -22,6 +22,10 @@ static const GwUnit units[GW_N_QUANTITIES] = {
   [GW_HPA] = { "_hpa", "hPa", 100.0, 0.0 },
   [GW_M_S] = { "_m_s", "m/s", 1.0, 0.0 },
   [GW_PER_DEG] = { "_per_deg", "1/°", 180.0 / G_PI, 0.0 },
+  [GW_M2] = { "_m2", "m²", 1.0, 0.0 },
+  [GW_G_DM2] = { "_g_dm2", "g/dm²", 0.1, 0.0 },
+  [GW_KG_M2] = { "_kg_m2", "kg m²", 1.0, 0.0 },
+  [GW_PER_RAD] = { "_per_rad", "1/rad", 1.0, 0.0 },
 };
 
 const GwUnit *

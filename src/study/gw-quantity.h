@@ -29,6 +29,11 @@ typedef enum
   GW_HPA,
   GW_M_S,
   GW_PER_DEG, /* a slope, per degree */
+  /* of results only */
+  GW_M2,
+  GW_G_DM2,   /* wing loading */
+  GW_KG_M2,   /* moment of inertia */
+  GW_PER_RAD,
   GW_N_QUANTITIES
 } GwQuantity;
 

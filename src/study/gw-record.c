@@ -420,38 +420,35 @@ gw_record_step (const char     *path,
 }
 
 static void
-each_number_of_field (GwRecord       *record,
-                      const GwField  *field,
-                      const char     *path,
-                      GwNumberVisitor visit,
-                      gpointer        data)
+each_of_list (GPtrArray     *list,
+              const char    *path,
+              const char    *key,
+              GwFieldVisitor visit,
+              gpointer       data)
 {
-  g_autofree char *here = g_strdup_printf ("%s%s%s", path, *path != '\0' ? "/" : "", field->key);
-  gpointer         at = gw_record_at (record, field);
-
-  if (field->kind == GW_FIELD_NUMBER)
-    visit (here, at, field, data);
-  else if (field->kind == GW_FIELD_PART)
-    gw_record_each_number (*(GwRecord **) at, here, visit, data);
-  else if (field->kind == GW_FIELD_LIST)
+  for (guint i = 0; i < list->len; i++)
     {
-      GPtrArray *list = *(GPtrArray **) at;
+      g_autofree char *step = gw_record_step (path, key, g_ptr_array_index (list, i), i);
 
-      for (guint i = 0; i < list->len; i++)
-        {
-          g_autofree char *step = gw_record_step (path, field->key, g_ptr_array_index (list, i), i);
-
-          gw_record_each_number (g_ptr_array_index (list, i), step, visit, data);
-        }
+      gw_record_each (g_ptr_array_index (list, i), step, visit, data);
     }
 }
 
 void
-gw_record_each_number (GwRecord       *record,
-                       const char     *path,
-                       GwNumberVisitor visit,
-                       gpointer        data)
+gw_record_each (GwRecord      *record,
+                const char    *path,
+                GwFieldVisitor visit,
+                gpointer       data)
 {
   for (guint i = 0; i < record->type->n_fields; i++)
-    each_number_of_field (record, &record->type->fields[i], path, visit, data);
+    {
+      const GwField   *field = &record->type->fields[i];
+      g_autofree char *here = g_strdup_printf ("%s%s%s", path, *path != '\0' ? "/" : "", field->key);
+
+      visit (here, record, field, data);
+      if (field->kind == GW_FIELD_PART)
+        gw_record_each (*(GwRecord **) gw_record_at (record, field), here, visit, data);
+      else if (field->kind == GW_FIELD_LIST)
+        each_of_list (*(GPtrArray **) gw_record_at (record, field), path, field->key, visit, data);
+    }
 }

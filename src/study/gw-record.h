@@ -130,19 +130,19 @@ GwRecord *gw_record_find (GwRecord       *root,
                           const GwField **field);
 
 /**
- * GwNumberVisitor:
- * @path: of the number in its document
+ * GwFieldVisitor:
+ * @path: of the field in its document
  */
-typedef void (*GwNumberVisitor) (const char    *path,
-                                 GwNumber      *number,
-                                 const GwField *field,
-                                 gpointer       data);
+typedef void (*GwFieldVisitor) (const char    *path,
+                                GwRecord      *record,
+                                const GwField *field,
+                                gpointer       data);
 
-/** gw_record_each_number: calls @visit for every number of @record and of all below it, in order. */
-void gw_record_each_number (GwRecord       *record,
-                            const char     *path,
-                            GwNumberVisitor visit,
-                            gpointer        data);
+/** gw_record_each: calls @visit for every field of @record and of all below it, in order. */
+void gw_record_each (GwRecord      *record,
+                     const char    *path,
+                     GwFieldVisitor visit,
+                     gpointer       data);
 
 /** gw_record_step: path of the @i-th record of a list, by its id or counted from 1. (transfer full) */
 char *gw_record_step (const char     *path,

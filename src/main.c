@@ -1,0 +1,406 @@
+/* main.c - the command line
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "config.h"
+
+#include <glib/gi18n.h>
+#include <locale.h>
+#include <stdlib.h>
+#include <string.h>
+
+#if HAVE_DESK
+#include "desk/gw-application.h"
+#endif
+#include "report/gw-export.h"
+#include "report/gw-results-text.h"
+#include "study/gw-fields.h"
+
+enum
+{
+  EXIT_FINE = 0,
+  EXIT_STUDY = 1, /* the study has errors or cannot be read, or a file cannot be written */
+  EXIT_USAGE = 2,
+};
+
+/* What the options of all commands say; each command refuses those that are not its own. */
+typedef struct
+{
+  char   **rest;
+  char    *output, *figure, *option, *paper, *size;
+  gboolean is_json, is_dark;
+} Arguments;
+
+static int
+usage_error (const char *format,
+             ...) G_GNUC_PRINTF (1, 2);
+
+static int
+usage_error (const char *format,
+             ...)
+{
+  g_autofree char *text = NULL;
+  va_list          args;
+
+  va_start (args, format);
+  text = g_strdup_vprintf (format, args);
+  va_end (args);
+  g_printerr ("gramwright: %s\n%s\n", text, _ ("Try “gramwright --help”."));
+  return EXIT_USAGE;
+}
+
+static int
+study_error (const GError *error)
+{
+  g_printerr ("gramwright: %s\n", error->message);
+  return EXIT_STUDY;
+}
+
+static void
+print_problems (const GPtrArray *problems)
+{
+  for (guint i = 0; i < problems->len; i++)
+    {
+      const GwProblem *problem = g_ptr_array_index (problems, i);
+
+      g_printerr ("%s: %s%s%s\n", problem->is_error ? _ ("error") : _ ("hint"), problem->path,
+                  *problem->path != '\0' ? ": " : "", problem->message);
+    }
+}
+
+static GwStudy *
+load (const char *path,
+      GError    **error)
+{
+  g_autoptr (GPtrArray) problems = gw_problems_new ();
+  g_autoptr (GFile) file = g_file_new_for_commandline_arg (path);
+  GwStudy *study = gw_study_load (file, problems, error);
+
+  if (study != NULL)
+    print_problems (problems); /* hints alone */
+
+  return study;
+}
+
+static GwEvaluation *
+evaluate (const char *path,
+          GError    **error)
+{
+  g_autoptr (GwStudy) study = load (path, error);
+
+  return study != NULL ? gw_evaluation_new (study, NULL, error) : NULL;
+}
+
+static int
+run_evaluate (Arguments *arguments)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GwEvaluation) evaluation = evaluate (arguments->rest[0], &error);
+  g_autofree char *text = NULL;
+
+  if (evaluation == NULL)
+    return study_error (error);
+
+  text = arguments->is_json ? gw_results_json (evaluation) : gw_results_table (evaluation);
+  fputs (text, stdout);
+  return EXIT_FINE;
+}
+
+static int
+run_check (Arguments *arguments)
+{
+  g_autoptr (GPtrArray) problems = gw_problems_new ();
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GFile) file = g_file_new_for_commandline_arg (arguments->rest[0]);
+  g_autoptr (GwStudy) study = gw_study_load (file, problems, &error);
+
+  print_problems (problems);
+  if (study == NULL)
+    return gw_problems_count (problems) > 0 ? EXIT_STUDY : study_error (error);
+
+  g_print ("%s: %s\n", arguments->rest[0], _ ("the study is in order"));
+  return EXIT_FINE;
+}
+
+static int
+run_fields (Arguments *arguments)
+{
+  g_autofree char *text = arguments->is_json ? gw_fields_json () : gw_fields_text ();
+
+  fputs (text, stdout);
+  return EXIT_FINE;
+}
+
+/* The option named on the command line, else the baseline; FALSE if there is none of that name. */
+static gboolean
+find_option (const GwEvaluation *evaluation,
+             const char         *id,
+             guint              *option)
+{
+  *option = evaluation->baseline;
+  if (id == NULL)
+    return TRUE;
+
+  for (guint i = 0; i < evaluation->outcomes->len; i++)
+    if (g_str_equal (gw_evaluation_outcome (evaluation, i)->id, id))
+      {
+        *option = i;
+        return TRUE;
+      }
+
+  return FALSE;
+}
+
+/* "640x480", in points. */
+static gboolean
+parse_size (const char *text,
+            double     *width,
+            double     *height)
+{
+  char *end = NULL;
+
+  *width = g_ascii_strtod (text, &end);
+  if (*end != 'x')
+    return FALSE;
+  *height = g_ascii_strtod (end + 1, &end);
+  return *end == '\0' && *width >= 160.0 && *width <= 10000.0 && *height >= 120.0 && *height <= 10000.0;
+}
+
+static int
+write_figure (Arguments   *arguments,
+              GwFigureKind figure,
+              GwFileKind   kind,
+              double       width,
+              double       height,
+              gboolean     is_paper)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GwEvaluation) evaluation = evaluate (arguments->rest[0], &error);
+  g_autoptr (GwSheet) sheet = NULL;
+  GwDrawing *drawing;
+  gboolean   is_written;
+  guint      option;
+
+  if (evaluation == NULL)
+    return study_error (error);
+  if (!find_option (evaluation, arguments->option, &option))
+    return usage_error (_ ("the study has no option “%s”"), arguments->option);
+
+  sheet = gw_sheet_new (evaluation, option, is_paper);
+  drawing = gw_sheet_draw (sheet, figure, width, height, arguments->is_dark);
+  is_written = gw_export_drawing (drawing, width, height,
+                                  evaluation->study->name != NULL ? evaluation->study->name : "Gramwright",
+                                  kind, arguments->output, &error);
+  gw_drawing_free (drawing);
+  return is_written ? EXIT_FINE : study_error (error);
+}
+
+static int
+run_draw (Arguments *arguments)
+{
+  g_autoptr (GError) error = NULL;
+  const GwPaper *paper = gw_paper_find (arguments->paper != NULL ? arguments->paper : "A4");
+  GwFigureKind   figure;
+  GwFileKind     kind;
+  double         width = 480.0, height = 360.0;
+
+  if (arguments->figure == NULL)
+    return usage_error (_ ("draw needs --figure NAME"));
+  if (arguments->output == NULL)
+    return usage_error (_ ("draw needs -o FILE"));
+  if (!gw_figure_kind_parse (arguments->figure, &figure))
+    return usage_error (_ ("there is no figure “%s”; there are sheet, planform, side, stall, masses, summary"),
+                        arguments->figure);
+  if (!gw_file_kind_of (arguments->output, &kind, &error))
+    return usage_error ("%s", error->message);
+  if (paper == NULL)
+    return usage_error (_ ("there is no paper “%s”; there are A4, A3, Letter"), arguments->paper);
+  if (figure == GW_FIGURE_SHEET && arguments->size == NULL)
+    return write_figure (arguments, figure, kind, paper->width, paper->height, TRUE);
+  if (arguments->size != NULL && !parse_size (arguments->size, &width, &height))
+    return usage_error (_ ("“%s” is no size; give width x height in points, 160x120 or more, as in 640x480"),
+                        arguments->size);
+
+  return write_figure (arguments, figure, kind, width, height, FALSE);
+}
+
+static int
+run_report (Arguments *arguments)
+{
+  const GwPaper   *paper = gw_paper_find (arguments->paper != NULL ? arguments->paper : "A4");
+  g_autofree char *lower = NULL;
+
+  if (arguments->output == NULL)
+    return usage_error (_ ("report needs -o FILE.pdf"));
+  if (paper == NULL)
+    return usage_error (_ ("there is no paper “%s”; there are A4, A3, Letter"), arguments->paper);
+
+  lower = g_ascii_strdown (arguments->output, -1);
+  if (g_str_has_suffix (lower, ".html") || g_str_has_suffix (lower, ".csv"))
+    return usage_error (_ ("this version writes the report as PDF alone; name a file that ends in .pdf"));
+  if (!g_str_has_suffix (lower, ".pdf"))
+    return usage_error (_ ("“%s” does not end in .pdf"), arguments->output);
+
+  return write_figure (arguments, GW_FIGURE_SHEET, GW_FILE_PDF, paper->width, paper->height, TRUE);
+}
+
+static const struct
+{
+  const char *name;
+  int (*run) (Arguments *arguments);
+  guint       n_files;
+  const char *options; /* letters of those it takes: see refuse_options() */
+} commands[] = {
+  { "evaluate", run_evaluate, 1, "j" },
+  { "draw", run_draw, 1, "ofOpsd" },
+  { "report", run_report, 1, "oOpd" },
+  { "check", run_check, 1, "" },
+  { "fields", run_fields, 0, "j" },
+};
+
+static const char *
+refuse_options (const Arguments *arguments,
+                const char      *taken)
+{
+  const struct
+  {
+    char        letter;
+    gboolean    is_given;
+    const char *name;
+  } given[] = {
+    { 'j', arguments->is_json, "--json" },
+    { 'o', arguments->output != NULL, "--output" },
+    { 'f', arguments->figure != NULL, "--figure" },
+    { 'O', arguments->option != NULL, "--option" },
+    { 'p', arguments->paper != NULL, "--paper" },
+    { 's', arguments->size != NULL, "--size" },
+    { 'd', arguments->is_dark, "--dark" },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (given); i++)
+    if (given[i].is_given && strchr (taken, given[i].letter) == NULL)
+      return given[i].name;
+
+  return NULL;
+}
+
+static int
+run_command (guint      i,
+             Arguments *arguments)
+{
+  const guint n = arguments->rest != NULL ? g_strv_length (arguments->rest) : 0;
+  const char *refused = refuse_options (arguments, commands[i].options);
+
+  if (refused != NULL)
+    return usage_error (_ ("%s does not take %s"), commands[i].name, refused);
+  if (n < commands[i].n_files)
+    return usage_error (_ ("%s needs a study file"), commands[i].name);
+  if (n > commands[i].n_files)
+    return usage_error (_ ("%s: one file too many: %s"), commands[i].name, arguments->rest[commands[i].n_files]);
+
+  return commands[i].run (arguments);
+}
+
+static int
+parse_and_run (guint command,
+               int   argc,
+               char *argv[])
+{
+  Arguments arguments = { 0 };
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GOptionContext) context = g_option_context_new (NULL);
+  int status;
+
+  const GOptionEntry entries[] = {
+    { "json", 0, 0, G_OPTION_ARG_NONE, &arguments.is_json, NULL, NULL },
+    { "output", 'o', 0, G_OPTION_ARG_FILENAME, &arguments.output, NULL, NULL },
+    { "figure", 0, 0, G_OPTION_ARG_STRING, &arguments.figure, NULL, NULL },
+    { "option", 0, 0, G_OPTION_ARG_STRING, &arguments.option, NULL, NULL },
+    { "paper", 0, 0, G_OPTION_ARG_STRING, &arguments.paper, NULL, NULL },
+    { "size", 0, 0, G_OPTION_ARG_STRING, &arguments.size, NULL, NULL },
+    { "dark", 0, 0, G_OPTION_ARG_NONE, &arguments.is_dark, NULL, NULL },
+    { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &arguments.rest, NULL, NULL },
+    G_OPTION_ENTRY_NULL
+  };
+
+  g_option_context_set_help_enabled (context, FALSE);
+  g_option_context_add_main_entries (context, entries, GETTEXT_PACKAGE);
+  if (g_option_context_parse (context, &argc, &argv, &error))
+    status = run_command (command, &arguments);
+  else
+    status = usage_error ("%s", error->message);
+
+  g_strfreev (arguments.rest);
+  g_free (arguments.output);
+  g_free (arguments.figure);
+  g_free (arguments.option);
+  g_free (arguments.paper);
+  g_free (arguments.size);
+  return status;
+}
+
+static void
+print_help (void)
+{
+  g_print ("%s\n",
+           _ ("Usage:\n"
+              "  gramwright [STUDY]                    open the desk\n"
+              "  gramwright evaluate STUDY [--json]    compute all options and print them side by side\n"
+              "  gramwright draw STUDY --figure NAME -o FILE.{svg,png,pdf}\n"
+              "                                        [--option ID] [--size WxH] [--paper A4|A3|Letter] [--dark]\n"
+              "                                        figures: sheet, planform, side, stall, masses, summary\n"
+              "  gramwright report STUDY -o FILE.pdf   [--option ID] [--paper A4|A3|Letter] [--dark]\n"
+              "  gramwright check STUDY                say what is wrong with a study, and where\n"
+              "  gramwright fields [--json]            list every field of a study file\n"
+              "  gramwright --help | --version\n"
+              "\n"
+              "Exit status: 0 fine, 1 the study has errors or a file cannot be read or written, 2 usage.\n"
+              "Figures are estimates, no substitute for a structural test, a range check, a careful\n"
+              "first flight, or local law."));
+}
+
+static int
+open_desk (int   argc,
+           char *argv[])
+{
+#if HAVE_DESK
+  return gw_application_run (argc, argv);
+#else
+  g_printerr ("gramwright: %s\n", _ ("this program was built without its window; use one of the commands"));
+  return EXIT_STUDY;
+#endif
+}
+
+int
+main (int   argc,
+      char *argv[])
+{
+  const char *locale_dir = g_getenv ("GRAMWRIGHT_LOCALEDIR");
+
+  setlocale (LC_ALL, "");
+  bindtextdomain (GETTEXT_PACKAGE, locale_dir != NULL ? locale_dir : LOCALEDIR);
+  bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
+  textdomain (GETTEXT_PACKAGE);
+
+  if (argc > 1 && (g_str_equal (argv[1], "--help") || g_str_equal (argv[1], "-h")))
+    {
+      print_help ();
+      return EXIT_FINE;
+    }
+  if (argc > 1 && g_str_equal (argv[1], "--version"))
+    {
+      g_print ("gramwright " PACKAGE_VERSION "\n");
+      return EXIT_FINE;
+    }
+
+  for (guint i = 0; argc > 1 && i < G_N_ELEMENTS (commands); i++)
+    if (g_str_equal (argv[1], commands[i].name))
+      return parse_and_run (i, argc - 1, argv + 1);
+
+  if (argc > 1 && argv[1][0] == '-')
+    return usage_error (_ ("there is no option %s"), argv[1]);
+
+  return open_desk (argc, argv);
+}

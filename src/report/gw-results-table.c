@@ -1,0 +1,100 @@
+/* gw-results-table.c
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "report/gw-results-text.h"
+#include "report/gw-sheet.h"
+#include "study/gw-result.h"
+
+#define LABEL_COLUMNS 38
+#define VALUE_COLUMNS 24
+
+/* Pads by characters, not bytes; minus and plus-minus are longer than one. */
+static void
+append_padded (GString    *out,
+               const char *text,
+               glong       columns,
+               gboolean    is_right)
+{
+  const glong     blanks = MAX (0, columns - g_utf8_strlen (text, -1));
+  g_autofree char *pad = g_strnfill ((gsize) blanks, ' ');
+
+  g_string_append (out, is_right ? pad : text);
+  g_string_append (out, is_right ? text : pad);
+}
+
+static void
+append_head (GString            *out,
+             const GwEvaluation *evaluation)
+{
+  append_padded (out, evaluation->study->name != NULL ? evaluation->study->name : "", LABEL_COLUMNS, FALSE);
+  for (guint i = 0; i < evaluation->outcomes->len; i++)
+    append_padded (out, gw_evaluation_outcome (evaluation, i)->short_name, VALUE_COLUMNS, TRUE);
+  g_string_append_c (out, '\n');
+}
+
+static char *
+cell_text (const GwOutcome *outcome,
+           GwResultId       id)
+{
+  g_autofree char *value = gw_value_text (id, outcome->results.value[id]);
+  g_autofree char *band = gw_band_text (id, &outcome->band[id]);
+
+  return g_strdup_printf ("%s%s%s%s", value, band != NULL ? " " : "", band != NULL ? band : "",
+                          gw_limit_of (outcome, id) == GW_LIMIT_BROKEN ? " ×" : "  ");
+}
+
+static void
+append_row (GString            *out,
+            const GwEvaluation *evaluation,
+            GwResultId          id)
+{
+  const GwResultInfo *info = gw_result_info (id);
+  g_autofree char *label = g_strdup_printf ("%s  %s", g_dgettext (GETTEXT_PACKAGE, info->label),
+                                            gw_quantity_unit (info->quantity)->unit);
+  gboolean has_answer = FALSE;
+
+  for (guint i = 0; i < evaluation->outcomes->len; i++)
+    has_answer |= isfinite (gw_evaluation_outcome (evaluation, i)->results.value[id]) != 0;
+  if (!has_answer)
+    return;
+
+  append_padded (out, label, LABEL_COLUMNS, FALSE);
+  for (guint i = 0; i < evaluation->outcomes->len; i++)
+    {
+      g_autofree char *cell = cell_text (gw_evaluation_outcome (evaluation, i), id);
+
+      append_padded (out, cell, VALUE_COLUMNS, TRUE);
+    }
+  g_string_append_c (out, '\n');
+}
+
+static void
+append_notes (GString         *out,
+              const GwOutcome *outcome)
+{
+  for (guint bit = 0; bit < 32; bit++)
+    if (outcome->results.notes & (1u << bit))
+      g_string_append_printf (out, "%s: %s\n", outcome->name, gw_note_text ((GwNote) (1u << bit)));
+}
+
+char *
+gw_results_table (const GwEvaluation *evaluation)
+{
+  GString *out = g_string_new (NULL);
+
+  append_head (out, evaluation);
+  for (guint id = 0; id < GW_N_RESULTS; id++)
+    append_row (out, evaluation, (GwResultId) id);
+  g_string_append_printf (out, "\n%s\n",
+                          _ ("× limit not kept   ± from the 10th to the 90th percentile; estimates, not tests"));
+  for (guint i = 0; i < evaluation->outcomes->len; i++)
+    append_notes (out, gw_evaluation_outcome (evaluation, i));
+
+  return g_string_free (out, FALSE);
+}

@@ -1,0 +1,432 @@
+/* gw-sheet.c
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "report/gw-sheet.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include <stdlib.h>
+
+#include "study/gw-result.h"
+
+/* What the mass of an aircraft is told as. */
+typedef enum
+{
+  PART_WING_SKIN,
+  PART_WING_INSIDE,
+  PART_WING_SPAR,
+  PART_WING_REST,
+  PART_TAIL,
+  PART_BODY,
+  PART_GEAR,
+  PART_POWER,
+  PART_EQUIPMENT,
+  N_PARTS
+} Part;
+
+static const char *const part_labels[N_PARTS] = {
+  N_ ("wing skin, core"),
+  N_ ("wing ribs, webs"),
+  N_ ("wing spars"),
+  N_ ("wing glue, hinges, finish"),
+  N_ ("tail"),
+  N_ ("bodies"),
+  N_ ("undercarriage"),
+  N_ ("power"),
+  N_ ("equipment, leads"),
+};
+
+struct _GwSheet
+{
+  GwEvaluation *evaluation;
+  GPtrArray    *blocks; /* strings and arrays that the figure borrows */
+  GwSheetFigure figure;
+};
+
+static gpointer
+keep (GwSheet *sheet,
+      gpointer block)
+{
+  g_ptr_array_add (sheet->blocks, block);
+  return block;
+}
+
+#define keep_new(sheet, Type, n) ((Type *) keep (sheet, g_new0 (Type, MAX (n, 1))))
+
+static GwAirframeFigure
+make_airframe (const GwEvaluation *evaluation,
+               guint               shown)
+{
+  const GwOutcome *outcome = gw_evaluation_outcome (evaluation, shown);
+  const double     x = outcome->results.value[GW_RESULT_BALANCE_X];
+
+  return (GwAirframeFigure){
+    .aircraft = &outcome->assembly->aircraft,
+    .results = &outcome->results,
+    .option = (int) shown,
+    .low_x = x + outcome->band[GW_RESULT_BALANCE_X].low,
+    .high_x = x + outcome->band[GW_RESULT_BALANCE_X].high,
+  };
+}
+
+static GwStallCurve
+make_curve (GwSheet *sheet,
+            guint    option)
+{
+  const GwOutcome *outcome = gw_evaluation_outcome (sheet->evaluation, option);
+  double          *low = keep_new (sheet, double, GW_CURVE_N);
+  double          *high = keep_new (sheet, double, GW_CURVE_N);
+
+  for (guint i = 0; i < GW_CURVE_N; i++)
+    {
+      low[i] = outcome->results.curve[i] + outcome->curve_band[i].low;
+      high[i] = outcome->results.curve[i] + outcome->curve_band[i].high;
+    }
+
+  return (GwStallCurve){
+    .name = outcome->short_name,
+    .option = (int) option,
+    .mass = outcome->results.value[GW_RESULT_MASS],
+    .speed = outcome->results.value[GW_RESULT_STALL_SPEED],
+    .mass_low = outcome->results.value[GW_RESULT_MASS] + outcome->band[GW_RESULT_MASS].low,
+    .mass_high = outcome->results.value[GW_RESULT_MASS] + outcome->band[GW_RESULT_MASS].high,
+    .curve = outcome->results.curve,
+    .low = low,
+    .high = high,
+  };
+}
+
+static char *
+wanted_text (const GwOutcome *outcome)
+{
+  const double speed = outcome->assembly->aircraft.targets.stall_speed;
+  const double mass = outcome->results.value[GW_RESULT_TARGET_MASS];
+
+  if (!isfinite (speed))
+    return NULL;
+  if (!isfinite (mass))
+    return g_strdup_printf (_ ("wanted: %.1f m/s"), speed);
+
+  return g_strdup_printf (_ ("wanted: %.1f m/s, up to %.2f kg"), speed, mass);
+}
+
+static GwStallFigure
+make_stall (GwSheet *sheet,
+            guint    shown)
+{
+  const GwEvaluation *evaluation = sheet->evaluation;
+  const GwOutcome    *outcome = gw_evaluation_outcome (evaluation, shown);
+  GwStallCurve       *curves = keep_new (sheet, GwStallCurve, evaluation->outcomes->len);
+  gboolean            is_swept = FALSE;
+
+  for (guint i = 0; i < evaluation->outcomes->len; i++)
+    {
+      curves[i] = make_curve (sheet, i);
+      is_swept |= (gw_evaluation_outcome (evaluation, i)->results.notes & GW_NOTE_SWEPT) != 0;
+    }
+
+  return (GwStallFigure){
+    .title = _ ("Stall speed against mass"),
+    .conditions = keep (sheet, g_strdup_printf (_ ("flaps up · trimmed · power off · air %.3f kg/m³"),
+                                                outcome->results.air.density)),
+    .method = is_swept ? _ ("lifting line, corrected for sweep and crank by the cosine rule") : NULL,
+    .mass_unit = "kg",
+    .speed_unit = "m/s",
+    .mass_scale = 1.0,
+    .speed_scale = 1.0,
+    .mass = evaluation->curve_mass,
+    .n_options = evaluation->outcomes->len,
+    .options = curves,
+    .wanted = outcome->assembly->aircraft.targets.stall_speed,
+    .wanted_mass = outcome->results.value[GW_RESULT_TARGET_MASS],
+    .wanted_text = keep (sheet, wanted_text (outcome)),
+    .shown = (int) shown,
+  };
+}
+
+static Part
+wing_part (GwPieceKind kind)
+{
+  if (kind == GW_PIECE_SKIN || kind == GW_PIECE_CORE)
+    return PART_WING_SKIN;
+  if (kind == GW_PIECE_RIB || kind == GW_PIECE_CLOSING || kind == GW_PIECE_WEB)
+    return PART_WING_INSIDE;
+
+  return kind == GW_PIECE_SPAR ? PART_WING_SPAR : PART_WING_REST;
+}
+
+static Part
+part_of (const GwAircraft *aircraft,
+         const GwPiece    *piece)
+{
+  GwRole role;
+
+  switch (piece->group)
+    {
+    case GW_GROUP_SURFACE:
+      role = aircraft->surfaces[piece->owner].role;
+      return role == GW_ROLE_WING || role == GW_ROLE_SECOND_WING ? wing_part (piece->kind) : PART_TAIL;
+    case GW_GROUP_BODY:
+    case GW_GROUP_STRUT:
+      return PART_BODY;
+    case GW_GROUP_LEG:
+      return PART_GEAR;
+    case GW_GROUP_POWER:
+      return PART_POWER;
+    case GW_GROUP_ITEM:
+    case GW_N_GROUPS:
+    default:
+      return PART_EQUIPMENT;
+    }
+}
+
+static GwMassBar
+make_bar (GwSheet *sheet,
+          guint    option)
+{
+  const GwOutcome *outcome = gw_evaluation_outcome (sheet->evaluation, option);
+  const GwPieces  *pieces = &outcome->results.pieces;
+  double          *parts = keep_new (sheet, double, N_PARTS);
+
+  for (size_t i = 0; i < pieces->n; i++)
+    parts[part_of (&outcome->assembly->aircraft, &pieces->v[i])] += pieces->v[i].mass.total;
+
+  return (GwMassBar){
+    .name = outcome->short_name,
+    .option = (int) option,
+    .parts = parts,
+    .total = outcome->results.value[GW_RESULT_MASS],
+    .low = outcome->results.value[GW_RESULT_MASS] + outcome->band[GW_RESULT_MASS].low,
+    .high = outcome->results.value[GW_RESULT_MASS] + outcome->band[GW_RESULT_MASS].high,
+  };
+}
+
+static GwMassFigure
+make_masses (GwSheet *sheet,
+             guint    shown)
+{
+  const guint  n = sheet->evaluation->outcomes->len;
+  GwMassBar   *bars = keep_new (sheet, GwMassBar, n);
+  const char **names = keep_new (sheet, const char *, N_PARTS);
+
+  for (guint i = 0; i < n; i++)
+    bars[i] = make_bar (sheet, i);
+  for (guint i = 0; i < N_PARTS; i++)
+    names[i] = _ (part_labels[i]);
+
+  return (GwMassFigure){
+    .title = _ ("What the mass is made of"),
+    .unit = "g",
+    .scale = 1000.0,
+    .n_parts = N_PARTS,
+    .parts = names,
+    .n_bars = n,
+    .bars = bars,
+    .shown = (int) shown,
+  };
+}
+
+static GwSummaryCell
+make_cell (GwSheet   *sheet,
+           guint      option,
+           GwResultId id)
+{
+  const GwOutcome *outcome = gw_evaluation_outcome (sheet->evaluation, option);
+  char            *band = gw_band_text (id, &outcome->band[id]);
+  char            *change = option != sheet->evaluation->baseline ? gw_change_text (id, outcome->change[id]) : NULL;
+
+  return (GwSummaryCell){
+    .value = keep (sheet, gw_value_text (id, outcome->results.value[id])),
+    .band = keep (sheet, band),
+    .change = keep (sheet, change),
+    .limit = gw_limit_of (outcome, id),
+    .style = GW_STYLE_UPRIGHT,
+  };
+}
+
+static gboolean
+has_answer (const GwEvaluation *evaluation,
+            GwResultId          id)
+{
+  for (guint i = 0; i < evaluation->outcomes->len; i++)
+    if (isfinite (gw_evaluation_outcome (evaluation, i)->results.value[id]))
+      return TRUE;
+
+  return FALSE;
+}
+
+static GwSummaryFigure
+make_summary (GwSheet *sheet,
+              guint    shown)
+{
+  const GwEvaluation *evaluation = sheet->evaluation;
+  const guint         n = evaluation->outcomes->len;
+  const char        **names = keep_new (sheet, const char *, n);
+  int                *options = keep_new (sheet, int, n);
+  GwSummaryRow       *rows = keep_new (sheet, GwSummaryRow, GW_N_RESULTS);
+  gsize               n_rows = 0;
+
+  for (guint i = 0; i < n; i++)
+    {
+      names[i] = gw_evaluation_outcome (evaluation, i)->short_name;
+      options[i] = (int) i;
+    }
+
+  for (guint id = 0; id < GW_N_RESULTS; id++)
+    {
+      const GwResultInfo *info = gw_result_info ((GwResultId) id);
+      GwSummaryCell      *cells;
+
+      if (!info->is_on_sheet || !has_answer (evaluation, (GwResultId) id))
+        continue;
+      cells = keep_new (sheet, GwSummaryCell, n);
+      for (guint i = 0; i < n; i++)
+        cells[i] = make_cell (sheet, i, (GwResultId) id);
+      rows[n_rows++] = (GwSummaryRow){ _ (info->label), gw_quantity_unit (info->quantity)->unit, cells };
+    }
+
+  return (GwSummaryFigure){
+    .n_columns = n,
+    .names = names,
+    .options = options,
+    .n_rows = n_rows,
+    .rows = rows,
+    .shown = (int) shown,
+    .baseline = (int) evaluation->baseline,
+    .legend = _ ("× limit not kept   ± from the 10th to the 90th percentile   + − against the baseline"),
+  };
+}
+
+/* Date of issue; SOURCE_DATE_EPOCH makes a sheet that can be made again bit by bit. */
+static char *
+date_text (void)
+{
+  const char *epoch = g_getenv ("SOURCE_DATE_EPOCH");
+  g_autoptr (GDateTime) now = epoch != NULL
+                                ? g_date_time_new_from_unix_utc (g_ascii_strtoll (epoch, NULL, 10))
+                                : g_date_time_new_now_local ();
+
+  return g_date_time_format (now, "%Y-%m-%d");
+}
+
+static GwTitleBlock
+make_title (GwSheet *sheet,
+            guint    shown)
+{
+  const GwEvaluation *evaluation = sheet->evaluation;
+  const GwOutcome    *outcome = gw_evaluation_outcome (evaluation, shown);
+  GwTitleBlock        title = {
+    .title_label = _ ("Title"),
+    .title = evaluation->study->name != NULL ? evaluation->study->name : _ ("Study without a name"),
+    .option_label = _ ("Option shown"),
+    .option = outcome->name,
+    .sheet_label = _ ("Sheet, scale"),
+    .sheet = _ ("1 of 1"),
+    .date_label = _ ("Date"),
+    .date = keep (sheet, date_text ()),
+    .standing = _ ("estimate, not a test"),
+  };
+  guint n = 0;
+
+  for (guint bit = 0; bit < 32 && n + 1 < G_N_ELEMENTS (title.notes); bit++)
+    if (outcome->results.notes & (1u << bit))
+      title.notes[n++] = gw_note_text ((GwNote) (1u << bit));
+
+  return title;
+}
+
+GwSheet *
+gw_sheet_new (GwEvaluation *evaluation,
+              guint         shown,
+              gboolean      is_paper)
+{
+  GwSheet *sheet = g_new0 (GwSheet, 1);
+
+  sheet->evaluation = gw_evaluation_ref (evaluation);
+  sheet->blocks = g_ptr_array_new_with_free_func (g_free);
+  sheet->figure = (GwSheetFigure){
+    .planform = make_airframe (evaluation, shown),
+    .stall = make_stall (sheet, shown),
+    .masses = make_masses (sheet, shown),
+    .summary = make_summary (sheet, shown),
+    .title = make_title (sheet, shown),
+    .is_paper = is_paper,
+  };
+  return sheet;
+}
+
+void
+gw_sheet_free (GwSheet *sheet)
+{
+  g_ptr_array_unref (sheet->blocks);
+  gw_evaluation_unref (sheet->evaluation);
+  g_free (sheet);
+}
+
+static const char *const figure_names[GW_N_FIGURES] = {
+  [GW_FIGURE_SHEET] = "sheet", [GW_FIGURE_PLANFORM] = "planform", [GW_FIGURE_SIDE] = "side",
+  [GW_FIGURE_STALL] = "stall", [GW_FIGURE_MASSES] = "masses",     [GW_FIGURE_SUMMARY] = "summary",
+};
+
+const char *
+gw_figure_kind_name (GwFigureKind kind)
+{
+  g_return_val_if_fail (kind < GW_N_FIGURES, NULL);
+
+  return figure_names[kind];
+}
+
+gboolean
+gw_figure_kind_parse (const char   *name,
+                      GwFigureKind *kind)
+{
+  for (guint i = 0; i < GW_N_FIGURES; i++)
+    if (g_strcmp0 (name, figure_names[i]) == 0)
+      {
+        *kind = (GwFigureKind) i;
+        return TRUE;
+      }
+
+  return FALSE;
+}
+
+GwDrawing *
+gw_sheet_draw (const GwSheet *sheet,
+               GwFigureKind   kind,
+               double         width,
+               double         height,
+               gboolean       is_dark)
+{
+  GwDrawing  *drawing = gw_drawing_new (gw_theme_get (is_dark));
+  const GwBox box = { 0.0, 0.0, width, height };
+
+  switch (kind)
+    {
+    case GW_FIGURE_SHEET:
+      gw_figure_sheet (drawing, box, &sheet->figure);
+      break;
+    case GW_FIGURE_PLANFORM:
+      gw_figure_planform (drawing, box, &sheet->figure.planform);
+      break;
+    case GW_FIGURE_SIDE:
+      gw_figure_side (drawing, box, &sheet->figure.planform);
+      break;
+    case GW_FIGURE_STALL:
+      gw_figure_stall (drawing, box, &sheet->figure.stall);
+      break;
+    case GW_FIGURE_MASSES:
+      gw_figure_masses (drawing, box, &sheet->figure.masses);
+      break;
+    case GW_FIGURE_SUMMARY:
+      gw_figure_summary (drawing, box, &sheet->figure.summary);
+      break;
+    case GW_N_FIGURES:
+    default:
+      g_assert_not_reached ();
+    }
+
+  return drawing;
+}

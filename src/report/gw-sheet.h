@@ -1,0 +1,69 @@
+/* gw-sheet.h - what the figures show, made from an evaluation
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include "figures/gw-figure.h"
+#include "study/gw-evaluation.h"
+
+G_BEGIN_DECLS
+
+/* The inputs of all figures for one shown option, with the strings they borrow.
+ * Window, command line and report take the same sheet, so they cannot differ. */
+typedef struct _GwSheet GwSheet;
+
+/**
+ * gw_sheet_new:
+ * @shown: option whose planform is drawn and whose column is tinted
+ * @is_paper: lay out as paper (trim margins, standard scale) rather than to fill a window
+ */
+GwSheet *gw_sheet_new  (GwEvaluation *evaluation,
+                        guint         shown,
+                        gboolean      is_paper) G_GNUC_WARN_UNUSED_RESULT;
+void     gw_sheet_free (GwSheet *sheet);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (GwSheet, gw_sheet_free)
+
+typedef enum
+{
+  GW_FIGURE_SHEET,
+  GW_FIGURE_PLANFORM,
+  GW_FIGURE_SIDE,
+  GW_FIGURE_STALL,
+  GW_FIGURE_MASSES,
+  GW_FIGURE_SUMMARY,
+  GW_N_FIGURES
+} GwFigureKind;
+
+/** gw_figure_kind_name: as on the command line. */
+const char *gw_figure_kind_name  (GwFigureKind kind);
+gboolean    gw_figure_kind_parse (const char   *name,
+                                  GwFigureKind *kind);
+
+/** gw_sheet_draw: lays one figure out; (transfer full), free with gw_drawing_free(). */
+GwDrawing *gw_sheet_draw (const GwSheet *sheet,
+                          GwFigureKind   kind,
+                          double         width,
+                          double         height,
+                          gboolean       is_dark) G_GNUC_WARN_UNUSED_RESULT;
+
+/** gw_value_text: a result with its decimals and a minus sign, or an en dash if it has no answer. (transfer full) */
+char *gw_value_text (GwResultId id,
+                     double     value);
+
+/** gw_band_text: "±0.21" or "+0.3 −0.2" of a band in SI; NULL if it rounds to nothing. (transfer full) (nullable) */
+char *gw_band_text (GwResultId    id,
+                    const GwBand *band);
+
+/** gw_change_text: "+0.16", "−3", or NULL for the baseline itself. (transfer full) (nullable) */
+char *gw_change_text (GwResultId id,
+                      double     change);
+
+/** gw_limit_of: whether the option keeps what is wanted of that result. */
+GwLimit gw_limit_of (const GwOutcome *outcome,
+                     GwResultId       id);
+
+G_END_DECLS

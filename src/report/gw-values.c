@@ -1,0 +1,98 @@
+/* gw-values.c
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include <math.h>
+
+#include "report/gw-sheet.h"
+#include "study/gw-result.h"
+
+#define MINUS "\342\210\222"   /* U+2212 */
+#define PLUS_MINUS "\302\261"  /* U+00B1 */
+#define EN_DASH "\342\200\223" /* U+2013 */
+
+/* @value with a real minus sign; a value that rounds to zero has none. */
+static char *
+number_text (double   value,
+             int      decimals,
+             gboolean is_signed)
+{
+  const double unit = pow (10.0, -decimals);
+  const double rounded = fabs (value) < 0.5 * unit ? 0.0 : value;
+  const char  *sign = rounded < 0.0 ? MINUS : is_signed && rounded > 0.0 ? "+" : "";
+
+  return g_strdup_printf ("%s%.*f", sign, decimals, fabs (rounded));
+}
+
+char *
+gw_value_text (GwResultId id,
+               double     value)
+{
+  if (!isfinite (value))
+    return g_strdup (EN_DASH);
+
+  return number_text (gw_result_shown (id, value), gw_result_info (id)->decimals, FALSE);
+}
+
+char *
+gw_change_text (GwResultId id,
+                double     change)
+{
+  if (!isfinite (change))
+    return NULL;
+
+  return number_text (gw_result_shown_change (id, change), gw_result_info (id)->decimals, TRUE);
+}
+
+char *
+gw_band_text (GwResultId    id,
+              const GwBand *band)
+{
+  const int    decimals = gw_result_info (id)->decimals;
+  const double high = gw_result_shown_change (id, band->high);
+  const double low = gw_result_shown_change (id, -band->low);
+  g_autofree char *up = NULL, *down = NULL;
+
+  if (!(MAX (high, low) >= 0.5 * pow (10.0, -decimals)))
+    return NULL;
+
+  up = g_strdup_printf ("%.*f", decimals, high);
+  down = g_strdup_printf ("%.*f", decimals, low);
+  if (g_str_equal (up, down))
+    return g_strconcat (PLUS_MINUS, up, NULL);
+
+  return g_strdup_printf ("+%s " MINUS "%s", up, down);
+}
+
+static GwLimit
+at_most (double value,
+         double wanted)
+{
+  if (!isfinite (wanted) || !isfinite (value))
+    return GW_LIMIT_NONE;
+
+  return value <= wanted ? GW_LIMIT_KEPT : GW_LIMIT_BROKEN;
+}
+
+GwLimit
+gw_limit_of (const GwOutcome *outcome,
+             GwResultId       id)
+{
+  const GwTargets *targets = &outcome->assembly->aircraft.targets;
+  const double     value = outcome->results.value[id];
+  const unsigned   notes = outcome->results.notes;
+
+  /* Three results of many have a limit, so no case for each of the others. */
+  if (id == GW_RESULT_MASS)
+    return at_most (value, targets->mass);
+  if (id == GW_RESULT_STALL_SPEED)
+    return at_most (value, targets->stall_speed);
+  if (id == GW_RESULT_STATIC_MARGIN)
+    return at_most (-value, -targets->static_margin);
+  if (id == GW_RESULT_BALANCE_ROOT)
+    return notes & (GW_NOTE_BEHIND_AFT_LIMIT | GW_NOTE_AHEAD_OF_LIMIT) ? GW_LIMIT_BROKEN : GW_LIMIT_KEPT;
+
+  return GW_LIMIT_NONE;
+}

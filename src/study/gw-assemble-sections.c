@@ -1,0 +1,128 @@
+/* gw-assemble-sections.c
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "study/gw-assemble-private.h"
+
+static GwStatus
+outline_of_points (const GwStudySection *from,
+                   GwOutline            *outline)
+{
+  g_autofree double *xy = g_new (double, 2 * from->points->len + 1);
+
+  for (guint i = 0; i < from->points->len; i++)
+    {
+      const GwStudyPoint *point = g_ptr_array_index (from->points, i);
+
+      xy[2 * i] = point->x.value;
+      xy[2 * i + 1] = point->y.value;
+    }
+
+  return gw_outline_points (from->points->len, xy, outline);
+}
+
+static GwStatus
+outline_of (const GwStudySection *from,
+            GwOutline            *outline)
+{
+  switch ((GwSectionShape) from->shape)
+    {
+    case GW_SHAPE_NACA:
+      return from->code != NULL ? gw_outline_naca (from->code, outline) : GW_EINVAL;
+    case GW_SHAPE_FOLDED:
+      return gw_outline_folded (_gw_percent (&from->thickness_percent),
+                                _gw_percent (&from->fold_percent),
+                                _gw_percent (&from->nose_percent), outline);
+    case GW_SHAPE_POINTS:
+      return outline_of_points (from, outline);
+    default:
+      return GW_EINVAL;
+    }
+}
+
+static const char *
+outline_cure (GwSectionShape shape)
+{
+  switch (shape)
+    {
+    case GW_SHAPE_NACA:
+      return _ ("“code” must be four or five digits of a NACA section, such as 2412 or 23012");
+    case GW_SHAPE_FOLDED:
+      return _ ("a folded sheet needs thickness_percent (3 to 25) and fold_percent (10 to 60)");
+    case GW_SHAPE_POINTS:
+      return _ ("the points must be nine or more, run round the outline once and not cross");
+    default:
+      g_return_val_if_reached ("");
+    }
+}
+
+/* What a row leaves out comes from thin-aerofoil theory. */
+static void
+fill_row (const GwStudySectionRow *from,
+          const GwOutline         *outline,
+          GwSectionRow            *row)
+{
+  double alpha_zero, cm_quarter;
+
+  gw_outline_thin_theory (outline, &alpha_zero, &cm_quarter);
+  row->re = from->re.value;
+  row->cl_max = from->cl_max.value;
+  row->slope = isnan (from->slope_per_deg.value) ? 2.0 * G_PI : from->slope_per_deg.value * 180.0 / G_PI;
+  row->alpha_zero = isnan (from->alpha_zero_deg.value) ? alpha_zero : _gw_deg (&from->alpha_zero_deg);
+  row->cm_zero = isnan (from->cm_zero.value) ? cm_quarter : from->cm_zero.value;
+}
+
+static void
+fill_rows (GwAssembler          *assembler,
+           const GwStudySection *from,
+           GwSection            *section,
+           const char           *path)
+{
+  if (from->rows->len == 0 || from->rows->len > GW_SECTION_ROWS)
+    gw_problems_error (assembler->problems, path,
+                       _ ("the section needs 1 to %d rows that say what it does at which Reynolds number"),
+                       GW_SECTION_ROWS);
+
+  section->n_rows = MIN (from->rows->len, GW_SECTION_ROWS);
+  for (guint i = 0; i < section->n_rows; i++)
+    {
+      fill_row (g_ptr_array_index (from->rows, i), &section->outline, &section->rows[i]);
+      if (i > 0 && section->rows[i].re <= section->rows[i - 1].re)
+        gw_problems_error (assembler->problems, path, _ ("row %u: the Reynolds numbers must rise"), i + 1);
+    }
+}
+
+static double
+method_factor (const GwStudy *study,
+               const char    *id)
+{
+  const GwStudyMethod *method = (const GwStudyMethod *) gw_list_find (study->methods, id);
+
+  return method != NULL ? method->value.value : 1.0;
+}
+
+void
+_gw_assemble_sections (GwAssembler *assembler)
+{
+  const GPtrArray *list = assembler->study->sections;
+
+  assembler->sections = _gw_assemble_new (assembler, GwSection, list->len);
+  for (guint i = 0; i < list->len; i++)
+    {
+      const GwStudySection *from = g_ptr_array_index (list, i);
+      GwSection            *section = &assembler->sections[i];
+      g_autofree char      *path = g_strdup_printf ("sections/%s", from->id);
+
+      section->name = from->name != NULL ? from->name : from->id;
+      section->cl_max_factor = from->cl_max_factor.value * method_factor (assembler->study, "stall-speed");
+      if (outline_of (from, &section->outline) != GW_OK)
+        gw_problems_error (assembler->problems, path, "%s", outline_cure ((GwSectionShape) from->shape));
+      else
+        fill_rows (assembler, from, section, path);
+    }
+}

@@ -1,0 +1,360 @@
+/* gw-evaluation.c
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "study/gw-evaluation.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "study/gw-resolve.h"
+
+static void
+effect_free (GwEffect *effect)
+{
+  g_free (effect->key);
+  g_free (effect->label);
+  g_free (effect);
+}
+
+static void
+outcome_free (GwOutcome *outcome)
+{
+  gw_results_clear (&outcome->results);
+  g_clear_pointer (&outcome->assembly, gw_assembly_free);
+  g_clear_pointer (&outcome->effects, g_ptr_array_unref);
+  g_free (outcome->id);
+  g_free (outcome->name);
+  g_free (outcome->short_name);
+  g_free (outcome);
+}
+
+static GwOutcome *
+outcome_new (const GwStudyOption *option)
+{
+  GwOutcome *outcome = g_new0 (GwOutcome, 1);
+
+  outcome->id = g_strdup (option->id);
+  outcome->name = g_strdup (option->name != NULL ? option->name : option->id);
+  outcome->short_name = g_strdup (option->short_name != NULL ? option->short_name : outcome->name);
+  outcome->effects = g_ptr_array_new_with_free_func ((GDestroyNotify) effect_free);
+  return outcome;
+}
+
+static GwOutcome *
+assemble_option (GwStudy *study,
+                 guint    option,
+                 GError **error)
+{
+  g_autoptr (GPtrArray) problems = gw_problems_new ();
+  g_autoptr (GwStudy) resolved = gw_study_resolve (study, option, problems);
+  GwOutcome *outcome;
+
+  if (!gw_problems_to_error (problems, error))
+    return NULL;
+
+  outcome = outcome_new (g_ptr_array_index (study->options, option));
+  outcome->assembly = gw_assemble (resolved, problems);
+  if (outcome->assembly == NULL)
+    {
+      gw_problems_to_error (problems, error);
+      g_clear_pointer (&outcome, outcome_free);
+    }
+
+  return outcome;
+}
+
+static gboolean
+compute (GwOutcome    *outcome,
+         const double *curve_mass,
+         GError      **error)
+{
+  GwStatus status;
+
+  gw_results_clear (&outcome->results);
+  status = gw_evaluate (&outcome->assembly->aircraft, curve_mass, &outcome->results);
+  if (status != GW_OK)
+    gw_study_status_error (error, status, outcome->name);
+
+  return status == GW_OK;
+}
+
+/* A round range of masses that holds every option with room on both sides. */
+static void
+lay_out_curve (GwEvaluation *evaluation)
+{
+  double least = INFINITY, most = 0.0, step;
+
+  for (guint i = 0; i < evaluation->outcomes->len; i++)
+    {
+      const double mass = gw_evaluation_outcome (evaluation, i)->results.value[GW_RESULT_MASS];
+
+      least = MIN (least, mass);
+      most = MAX (most, mass);
+    }
+
+  step = pow (10.0, floor (log10 (most))) / 20.0;
+  least = MAX (step, floor (0.85 * least / step) * step);
+  most = ceil (1.15 * most / step) * step;
+  for (guint i = 0; i < GW_CURVE_N; i++)
+    evaluation->curve_mass[i] = least + (most - least) * i / (GW_CURVE_N - 1);
+}
+
+/* An uncertain input of a resolved study. */
+typedef struct
+{
+  char     *path;
+  GwNumber *number;
+  char     *label;
+} Input;
+
+static void
+input_clear (Input *input)
+{
+  g_free (input->path);
+  g_free (input->label);
+}
+
+static char *
+input_label (const GwRecord *record,
+             const GwField  *field)
+{
+  const GwField *name = gw_record_type_field (record->type, "name");
+  const char    *text = name != NULL ? *(char **) gw_record_at (record, name) : NULL;
+
+  if (text == NULL)
+    text = gw_record_id (record);
+  if (text == NULL)
+    text = g_dgettext (GETTEXT_PACKAGE, record->type->label);
+
+  return g_strdup_printf ("%s: %s", text, g_dgettext (GETTEXT_PACKAGE, field->label));
+}
+
+static void
+gather (const char    *path,
+        GwRecord      *record,
+        const GwField *field,
+        gpointer       data)
+{
+  GArray *inputs = data;
+  Input   input;
+
+  if (field->kind != GW_FIELD_NUMBER || !gw_number_is_uncertain (gw_record_at (record, field)))
+    return;
+
+  input = (Input){ g_strdup (path), gw_record_at (record, field), input_label (record, field) };
+  g_array_append_val (inputs, input);
+}
+
+/* The results with one input moved, less the results as they are. */
+static void
+move_input (GwOutcome    *outcome,
+            GwStudy      *study,
+            const Input  *input,
+            double        z,
+            const double *curve_mass,
+            double       *change,
+            double       *curve_change)
+{
+  g_autoptr (GPtrArray) problems = gw_problems_new ();
+  g_autoptr (GwAssembly) assembly = NULL;
+  const double kept = input->number->value;
+  GwResults    moved = { 0 };
+
+  input->number->value = gw_number_at (input->number, z);
+  assembly = gw_assemble (study, problems);
+  input->number->value = kept;
+
+  if (assembly != NULL && gw_evaluate (&assembly->aircraft, curve_mass, &moved) == GW_OK)
+    {
+      for (guint i = 0; i < GW_N_RESULTS; i++)
+        change[i] = moved.value[i] - outcome->results.value[i];
+      for (guint i = 0; i < GW_CURVE_N; i++)
+        curve_change[i] = moved.curve[i] - outcome->results.curve[i];
+    }
+
+  gw_results_clear (&moved);
+}
+
+static gboolean
+vary (GwOutcome    *outcome,
+      const double *curve_mass,
+      GCancellable *cancellable,
+      GError      **error)
+{
+  g_autoptr (GArray) inputs = g_array_new (FALSE, FALSE, sizeof (Input));
+  g_autoptr (GwStudy) study = gw_study_copy (outcome->assembly->study);
+
+  g_array_set_clear_func (inputs, (GDestroyNotify) input_clear);
+  gw_record_each (&study->record, "", gather, inputs);
+
+  for (guint i = 0; i < inputs->len; i++)
+    {
+      const Input *input = &g_array_index (inputs, Input, i);
+      GwEffect    *effect;
+
+      if (g_cancellable_set_error_if_cancelled (cancellable, error))
+        return FALSE;
+
+      effect = g_new0 (GwEffect, 1);
+      effect->key = gw_resolved_key (study, input->path);
+      effect->label = g_strdup (input->label);
+      move_input (outcome, study, input, GW_Z90, curve_mass, effect->up, effect->curve_up);
+      move_input (outcome, study, input, -GW_Z90, curve_mass, effect->down, effect->curve_down);
+      g_ptr_array_add (outcome->effects, effect);
+    }
+
+  return TRUE;
+}
+
+static void
+widen (GwBand *band,
+       double  up,
+       double  down)
+{
+  const double high = MAX (MAX (up, down), 0.0);
+  const double low = MIN (MIN (up, down), 0.0);
+
+  /* A result without an answer at one end has no band from that input. */
+  if (isfinite (up) && isfinite (down))
+    *band = (GwBand){ -hypot (band->low, low), hypot (band->high, high) };
+}
+
+static void
+add_bands (GwOutcome *outcome)
+{
+  for (guint e = 0; e < outcome->effects->len; e++)
+    {
+      const GwEffect *effect = g_ptr_array_index (outcome->effects, e);
+
+      for (guint i = 0; i < GW_N_RESULTS; i++)
+        widen (&outcome->band[i], effect->up[i], effect->down[i]);
+      for (guint i = 0; i < GW_CURVE_N; i++)
+        widen (&outcome->curve_band[i], effect->curve_up[i], effect->curve_down[i]);
+    }
+}
+
+static const GwEffect *
+find_effect (const GwOutcome *outcome,
+             const char      *key)
+{
+  for (guint i = 0; i < outcome->effects->len; i++)
+    if (g_str_equal (((GwEffect *) g_ptr_array_index (outcome->effects, i))->key, key))
+      return g_ptr_array_index (outcome->effects, i);
+
+  return NULL;
+}
+
+static void
+widen_change (GwOutcome      *outcome,
+              const GwEffect *own,
+              const GwEffect *base)
+{
+  for (guint i = 0; i < GW_N_RESULTS; i++)
+    widen (&outcome->change_band[i], (own != NULL ? own->up[i] : 0.0) - (base != NULL ? base->up[i] : 0.0),
+           (own != NULL ? own->down[i] : 0.0) - (base != NULL ? base->down[i] : 0.0));
+}
+
+static void
+compare (GwOutcome       *outcome,
+         const GwOutcome *baseline)
+{
+  for (guint i = 0; i < GW_N_RESULTS; i++)
+    outcome->change[i] = outcome->results.value[i] - baseline->results.value[i];
+
+  for (guint i = 0; i < outcome->effects->len; i++)
+    {
+      const GwEffect *own = g_ptr_array_index (outcome->effects, i);
+
+      widen_change (outcome, own, find_effect (baseline, own->key));
+    }
+
+  for (guint i = 0; i < baseline->effects->len; i++)
+    {
+      const GwEffect *base = g_ptr_array_index (baseline->effects, i);
+
+      if (find_effect (outcome, base->key) == NULL)
+        widen_change (outcome, NULL, base);
+    }
+}
+
+static gboolean
+evaluate (GwEvaluation *evaluation,
+          GCancellable *cancellable,
+          GError      **error)
+{
+  GPtrArray *outcomes = evaluation->outcomes;
+
+  for (guint i = 0; i < evaluation->study->options->len; i++)
+    {
+      GwOutcome *outcome = assemble_option (evaluation->study, i, error);
+
+      if (outcome == NULL)
+        return FALSE;
+      g_ptr_array_add (outcomes, outcome);
+      if (!compute (outcome, NULL, error))
+        return FALSE;
+    }
+
+  lay_out_curve (evaluation);
+  for (guint i = 0; i < outcomes->len; i++)
+    {
+      GwOutcome *outcome = g_ptr_array_index (outcomes, i);
+
+      if (!compute (outcome, evaluation->curve_mass, error) ||
+          !vary (outcome, evaluation->curve_mass, cancellable, error))
+        return FALSE;
+      add_bands (outcome);
+    }
+
+  for (guint i = 0; i < outcomes->len; i++)
+    compare (g_ptr_array_index (outcomes, i), g_ptr_array_index (outcomes, evaluation->baseline));
+
+  return TRUE;
+}
+
+GwEvaluation *
+gw_evaluation_new (GwStudy      *study,
+                   GCancellable *cancellable,
+                   GError      **error)
+{
+  GwEvaluation *evaluation = g_atomic_rc_box_new0 (GwEvaluation);
+
+  evaluation->study = gw_study_ref (study);
+  evaluation->baseline = gw_study_baseline (study);
+  evaluation->outcomes = g_ptr_array_new_with_free_func ((GDestroyNotify) outcome_free);
+  if (!evaluate (evaluation, cancellable, error))
+    g_clear_pointer (&evaluation, gw_evaluation_unref);
+
+  return evaluation;
+}
+
+GwEvaluation *
+gw_evaluation_ref (GwEvaluation *evaluation)
+{
+  return g_atomic_rc_box_acquire (evaluation);
+}
+
+static void
+clear (GwEvaluation *evaluation)
+{
+  g_clear_pointer (&evaluation->outcomes, g_ptr_array_unref);
+  g_clear_pointer (&evaluation->study, gw_study_unref);
+}
+
+void
+gw_evaluation_unref (GwEvaluation *evaluation)
+{
+  g_atomic_rc_box_release_full (evaluation, (GDestroyNotify) clear);
+}
+
+const GwOutcome *
+gw_evaluation_outcome (const GwEvaluation *evaluation,
+                       guint               option)
+{
+  g_return_val_if_fail (option < evaluation->outcomes->len, NULL);
+
+  return g_ptr_array_index (evaluation->outcomes, option);
+}

@@ -1,0 +1,123 @@
+/* gw-resolve.c
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "study/gw-resolve.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+#include "study/gw-catalogue.h"
+
+static gboolean
+starts_with_step (const char *path,
+                  const char *step)
+{
+  const gsize n = strlen (step);
+
+  return strncmp (path, step, n) == 0 && (path[n] == '/' || path[n] == '\0');
+}
+
+static void
+apply_changes (GwStudy             *study,
+               const GwStudyOption *option,
+               GPtrArray           *problems)
+{
+  for (guint i = 0; i < option->changes->len; i++)
+    {
+      const GwChange *change = g_ptr_array_index (option->changes, i);
+      g_autoptr (GPtrArray) own = gw_problems_new ();
+      g_autofree char *here = g_strdup_printf ("options/%s/changes/%s", option->id, change->path);
+
+      if (starts_with_step (change->path, "options") || starts_with_step (change->path, "format") ||
+          starts_with_step (change->path, "baseline"))
+        {
+          gw_problems_error (problems, here, _ ("an option can change the airframe, not this"));
+          continue;
+        }
+
+      gw_study_put (study, change->path, change->value, own);
+      for (guint p = 0; p < own->len; p++)
+        gw_problems_error (problems, here, "%s", ((GwProblem *) g_ptr_array_index (own, p))->message);
+    }
+}
+
+static void
+keep_option (GwStudy *study,
+             guint    option)
+{
+  for (guint i = study->options->len; i-- > 0;)
+    if (i != option)
+      g_ptr_array_remove_index (study->options, i);
+}
+
+/* Takes what is referred to from the catalogue, once. */
+static void
+fetch (const char    *path,
+       GwRecord      *record,
+       const GwField *field,
+       gpointer       data)
+{
+  GwStudy         *study = data;
+  const GPtrArray *shelf;
+  const char      *id;
+  const GwField   *list_field;
+  GPtrArray       *list;
+  GwRecord        *found;
+
+  if (field->kind != GW_FIELD_REF || (id = *(char **) gw_record_at (record, field)) == NULL)
+    return;
+
+  shelf = gw_catalogue_list (field->collection);
+  if (shelf == NULL)
+    return;
+
+  list_field = gw_record_type_field (study->record.type, field->collection);
+  list = *(GPtrArray **) gw_record_at (&study->record, list_field);
+  found = gw_list_find (shelf, id);
+  if (found != NULL && gw_list_find (list, id) == NULL)
+    g_ptr_array_add (list, gw_record_copy (found));
+}
+
+static void
+fetch_methods (GwStudy *study)
+{
+  const GPtrArray *methods = gw_catalogue_get ()->methods;
+
+  for (guint i = 0; i < methods->len; i++)
+    {
+      GwRecord *method = g_ptr_array_index (methods, i);
+
+      if (gw_list_find (study->methods, gw_record_id (method)) == NULL)
+        g_ptr_array_add (study->methods, gw_record_copy (method));
+    }
+}
+
+GwStudy *
+gw_study_resolve (const GwStudy *study,
+                  guint          option,
+                  GPtrArray     *problems)
+{
+  GwStudy *resolved = gw_study_copy (study);
+
+  keep_option (resolved, option);
+  apply_changes (resolved, g_ptr_array_index (resolved->options, 0), problems);
+  gw_record_each (&resolved->record, "", fetch, resolved);
+  fetch_methods (resolved);
+  return resolved;
+}
+
+char *
+gw_resolved_key (const GwStudy *resolved,
+                 const char    *path)
+{
+  const GwStudyOption *option = g_ptr_array_index (resolved->options, 0);
+
+  for (guint i = 0; i < option->changes->len; i++)
+    if (starts_with_step (path, ((GwChange *) g_ptr_array_index (option->changes, i))->path))
+      return g_strdup_printf ("options/%s/changes/%s", option->id, path);
+
+  return g_strdup (path);
+}
