@@ -8,6 +8,7 @@
 
 #include <glib/gi18n.h>
 #include <locale.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 

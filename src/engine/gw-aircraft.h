@@ -33,7 +33,8 @@ typedef struct
   const GwBodyStation *stations;
   double               skin_areal; /* [kg/m2] */
   double               mass_factor;
-  double               weighed_mass; /* one body from the scale, spread over its skin [kg]; NAN */
+  double               known_mass; /* of one body, spread over its skin [kg]; NAN: computed */
+  bool                 is_weighed; /* that mass is from the scale */
 } GwBody;
 
 typedef struct
@@ -123,6 +124,11 @@ typedef struct
   double           neutral_point_shift; /* fractions of the mean chord */
 } GwAircraft;
 
-/** gw_aircraft_pieces: every piece of the aircraft, surfaces to leads. */
+/**
+ * gw_aircraft_pieces: adds every piece of the aircraft, surfaces to leads.
+ *
+ * Returns: %GW_OK; as gw_build_surface() and gw_body_shape(); %GW_EINVAL also for a
+ *   mass that is negative or not finite. Nothing is added after an error.
+ */
 GwStatus gw_aircraft_pieces (const GwAircraft *aircraft,
                              GwPieces         *pieces);

@@ -10,11 +10,12 @@
 #include "engine/gw-moments.h"
 #include "engine/gw-status.h"
 
+/* Of one body, also if it is mirrored; blunt ends are closed by flat faces. */
 typedef struct
 {
-  double length;      /* [m] */
-  double wetted_area; /* [m2] */
-  double volume;      /* [m3] */
+  double length;               /* [m] */
+  double wetted_area;          /* [m2] */
+  double volume;               /* [m3] */
   double width_squared_length; /* integral of width^2 dx [m3], for the pitching moment */
 } GwBodyShape;
 

@@ -17,8 +17,11 @@
  * Lays the surface out as its builds say: skin, core, ribs or lattice, closing
  * layers, webs, edges, spars, joints, hinges, linkages, finish. No piece is a
  * single "density times volume": each is a length, area or volume of the lofted
- * shape times what lies there. If the surface has been weighed, all its pieces
- * are scaled to the reading and marked.
+ * shape times what lies there. The mass factor of a build goes to what its process
+ * makes, not to spars, adhesive, hinges, linkages or finish. A control of a mirrored
+ * surface is there on both sides, each with its linkage. If the mass of the whole is
+ * known, its pieces are scaled to it (and marked, if it is from the scale), but for
+ * spars that have been weighed themselves: these are a part of it.
  *
  * printed shell: areal mass of a wall = line width x flow x density of the
  *   UNFOAMED filament (road area line width x layer height, laid once a layer):
@@ -31,8 +34,11 @@
  * polylactic acid for lightweight structures, Rapid Prototyping Journal 29(1)
  * (2023), for the rule that the flow sets the mass of foaming filament.
  *
- * Returns: %GW_OK; %GW_EINVAL for a surface that gw_surface_shape() refuses or a
- *   build with a negative or non-finite quantity; %GW_ENOMEM.
+ * Returns: %GW_OK; %GW_EINVAL for a surface that gw_surface_check() refuses, a
+ *   build with a negative or non-finite quantity, a pitch or piece length under
+ *   1 mm, a panel over 100 m, over 100 strips, a known mass below that of the
+ *   weighed spars or with nothing to spread it over; %GW_ENOMEM. Nothing is added
+ *   after an error.
  */
 GwStatus gw_build_surface (const GwSurface *surface,
                            size_t           index,

@@ -14,18 +14,18 @@
 
 typedef enum
 {
-  GW_PIECE_SKIN,     /* printed walls, folded sheet, skin over a core */
-  GW_PIECE_CORE,     /* cut foam */
-  GW_PIECE_RIB,      /* ribs, formers, lattice */
-  GW_PIECE_CLOSING,  /* closing layers where a printed piece ends */
-  GW_PIECE_WEB,      /* sheet spar strips, hinge walls */
-  GW_PIECE_EDGE,     /* leading and trailing edge strips */
+  GW_PIECE_SKIN,    /* printed walls, folded sheet, skin over a core */
+  GW_PIECE_CORE,    /* cut foam */
+  GW_PIECE_RIB,     /* ribs, formers, lattice */
+  GW_PIECE_CLOSING, /* closing layers where a printed piece ends */
+  GW_PIECE_WEB,     /* sheet spar strips, hinge walls, spar bosses */
+  GW_PIECE_EDGE,    /* leading and trailing edge strips */
   GW_PIECE_SPAR,
-  GW_PIECE_JOINT,    /* adhesive */
+  GW_PIECE_JOINT, /* adhesive */
   GW_PIECE_HINGE,
-  GW_PIECE_LINKAGE,  /* horns, pushrods, clevises */
-  GW_PIECE_FINISH,   /* paint, film, tape */
-  GW_PIECE_LEAD,     /* wires from equipment */
+  GW_PIECE_LINKAGE, /* horns, pushrods, clevises */
+  GW_PIECE_FINISH,  /* paint, film, tape */
+  GW_PIECE_LEAD,    /* wires from equipment */
   GW_PIECE_BODY,
   GW_PIECE_STRUT,
   GW_PIECE_LEG,
@@ -68,10 +68,10 @@ typedef struct
   size_t   size; /* allocated */
 } GwPieces;
 
-void     gw_pieces_init  (GwPieces *pieces);
+void     gw_pieces_init (GwPieces *pieces);
 void     gw_pieces_clear (GwPieces *pieces);
-GwStatus gw_pieces_add   (GwPieces      *pieces,
-                          const GwPiece *piece);
+GwStatus gw_pieces_add (GwPieces      *pieces,
+                        const GwPiece *piece);
 
 /** gw_pieces_add_both: adds @piece and, if @is_mirrored, its mirror image. */
 GwStatus gw_pieces_add_both (GwPieces      *pieces,

@@ -17,8 +17,10 @@
 typedef struct
 {
   int             wing; /* index of the main wing (first of role wing) */
-  int             trim; /* index of the surface that trims: tailplane, V-tail or canard; -1: none */
+  int             trim; /* index of the surface that trims: the first tailplane or V-tail, else
+                         * the first canard; -1: none */
   GwSurfaceShape *shapes; /* (array length=n_surfaces) */
+  GwSpanwise     *spanwise; /* (array length=n_surfaces): not of fins; borrows the sections */
   size_t          n_surfaces;
   double          area;  /* reference: projected area of all wings [m2] */
   double          mac;   /* reference: of the main wing [m] */
@@ -39,11 +41,48 @@ void     gw_geometry_clear (GwGeometry *geometry);
  *
  * Source: Hoak et al., USAF Stability and Control Datcom (1960-78), section 4.4.1:
  * 4.44 (K_A K_lambda K_H sqrt (cos sweep_quarter))^1.19; recalled, checked in the
- * tests against Prandtl's far-wake value 2 CLa / (pi A) as upper bound.
+ * tests against Prandtl's far-wake value 2 CLa / (pi A) as upper bound. Kept within
+ * 0 and 1, which it leaves within a quarter of the semispan behind the wing.
  */
 double gw_downwash_gradient (const GwSurfaceShape *wing,
                              double                arm,
                              double                height);
+
+/* The air that the main wing leaves to a surface: 1 and 0 for all but a tailplane or
+ * V-tail behind it. */
+typedef struct
+{
+  double efficiency; /* dynamic pressure over that of the free stream */
+  double downwash;   /* d epsilon / d alpha */
+} GwWake;
+
+GwWake gw_wake_at (const GwAircraft *aircraft,
+                   const GwGeometry *geometry,
+                   const GwLift     *lifts,
+                   size_t            surface);
+
+/* Pitching moment of all bodies over the dynamic pressure, nose up:
+ * still x alpha_zero + turned x (alpha - alpha_zero), alpha_zero of the main wing. */
+typedef struct
+{
+  double still;  /* pi / 2 x integral of width^2 dx [m3] */
+  double turned; /* pi / 2 x integral of width^2 x d beta / d alpha dx [m3] */
+} GwBodyMoment;
+
+/**
+ * gw_body_moment:
+ *
+ * Strip integral over the bodies' width; d beta / d alpha, the turn of the local flow,
+ * is 1 + CLa c / (4 pi d) at d (at least c / 4) ahead of the quarter chord, by the bound
+ * vortex of the wing's root; nothing alongside the wing; behind it rises in a straight
+ * line to 1 - downwash at the tail, half a span back without one.
+ *
+ * Source: Multhopp, Aerodynamics of the fuselage, NACA TM 1036 (1942); from memory.
+ */
+void gw_body_moment (const GwAircraft *aircraft,
+                     const GwGeometry *geometry,
+                     const GwLift     *lifts,
+                     GwBodyMoment     *out);
 
 typedef struct
 {
@@ -60,9 +99,10 @@ typedef struct
  * @lifts: (array length=n_surfaces): of each surface at the same speed (fins unused)
  *
  * Sum of the slopes times their arms; tail with downwash and efficiency; bodies
- * by Multhopp's strip integral with the bound vortex's own upwash ahead of the
- * wing (Multhopp, Aerodynamics of the fuselage, NACA TM 1036, 1942).
- * aircraft->neutral_point_shift is added last.
+ * as gw_body_moment(). aircraft->neutral_point_shift is added last.
+ * Left out: what a canard does to the wing behind it (its downwash on the inner and
+ * upwash on the outer part, which moves the neutral point forward), what two wings do to
+ * each other, and a running propeller.
  *
  * Returns: %GW_OK; %GW_EDOM if the slopes sum to nothing.
  */

@@ -38,9 +38,9 @@ typedef enum
 
 typedef struct
 {
-  double           at[3];   /* leading edge [m] */
-  double           chord;   /* [m], > 0 */
-  double           twist;   /* incidence included, nose up, about the leading edge [rad] */
+  double           at[3]; /* leading edge [m] */
+  double           chord; /* [m], > 0 */
+  double           twist; /* incidence included, nose up, about the leading edge [rad] */
   const GwSection *section;
 } GwStation;
 
@@ -66,13 +66,13 @@ typedef enum
 typedef struct
 {
   GwSparKind kind;
-  double     density;      /* [kg/m3] */
-  double     width;        /* chordwise; the outer diameter of a tube [m] */
-  double     height;       /* of strip or cap [m] */
-  double     wall;         /* of a tube [m] */
+  double     density; /* [kg/m3] */
+  double     width;   /* chordwise; the outer diameter of a tube [m] */
+  double     height;  /* of strip or cap [m] */
+  double     wall;    /* of a tube [m] */
   double     web_thickness, web_density;
-  double     chord_place;  /* fraction of the chord behind the leading edge */
-  double     from, to;     /* along the span from the root station [m] */
+  double     chord_place; /* fraction of the chord behind the leading edge */
+  double     from, to;    /* along the span from the root station [m] */
   bool       is_weighed;
 } GwSpar;
 
@@ -94,15 +94,15 @@ typedef enum
 
 typedef struct
 {
-  double  density;       /* of the unfoamed filament [kg/m3] */
-  double  line_width;    /* nominal [m] */
-  double  flow;          /* fed over nominal, 1 for solid plastic */
-  int     walls;         /* of the skin */
+  double  density;    /* of the unfoamed filament [kg/m3] */
+  double  line_width; /* nominal [m] */
+  double  flow;       /* fed over nominal, 1 for solid plastic */
+  int     walls;      /* of the skin */
   GwInner inner;
   int     inner_walls;
-  double  inner_pitch;   /* [m] */
-  double  piece_length;  /* longest piece along the span [m] */
-  double  closing;       /* thickness of the closing layers at each end of a piece, before flow [m] */
+  double  inner_pitch;  /* [m] */
+  double  piece_length; /* longest piece along the span [m] */
+  double  closing;      /* thickness of the closing layers at each end of a piece, before flow [m] */
 } GwPrintedShell;
 
 typedef struct
@@ -127,9 +127,9 @@ typedef struct
   GwPrintedShell printed; /* the one that @construction names is read */
   GwFoldedSheet  folded;
   GwHotWiredCore core;
-  double         mass_factor;   /* made over computed for this process, 1 if unknown */
-  double         joint_linear;  /* adhesive around a joint between pieces or panels [kg/m] */
-  double         finish_areal;  /* paint, film, tape on the outside [kg/m2] */
+  double         mass_factor;  /* made over computed for this process, 1 if unknown */
+  double         joint_linear; /* adhesive around a joint between pieces or panels [kg/m] */
+  double         finish_areal; /* paint, film, tape on the outside [kg/m2] */
 } GwBuild;
 
 typedef struct
@@ -141,10 +141,12 @@ typedef struct
   const GwStation *stations;
   size_t           n_controls;
   const GwControl *controls;
-  const GwBuild   *builds;      /* (array length=n_stations - 1): one a panel */
+  const GwBuild   *builds; /* (array length=n_stations - 1): one a panel */
   size_t           n_spars;
   const GwSpar    *spars;
-  double           weighed_mass; /* both halves with all that is built in, from the scale [kg]; NAN */
+  double           known_mass;  /* both halves with all that is built in [kg]: it replaces
+                                 * the computed mass; NAN: computed */
+  bool             is_weighed;  /* that mass is from the scale */
 } GwSurface;
 
 /* Of the whole surface, both halves if it is mirrored. */
@@ -154,7 +156,7 @@ typedef struct
   double projected_area; /* seen from above (a fin: from the side) [m2] */
   double span;           /* tip to tip, projected; a fin: its height [m] */
   double arc;            /* root to tip along the surface, one side [m] */
-  double aspect_ratio;   /* span^2 / projected area */
+  double aspect_ratio;   /* span^2 / projected area; mirrored fins: of one of them */
   double taper;          /* tip chord over root chord */
   double mac;            /* mean aerodynamic chord [m] */
   double mac_at[3];      /* leading edge of that chord, y on the starboard half [m] */
@@ -180,11 +182,20 @@ typedef struct
 /* One panel of the starboard half, between two stations. */
 typedef struct
 {
-  GwMoments skin;     /* outer surface, unit areal density */
-  GwMoments volume;   /* solid, unit density */
+  GwMoments skin;      /* outer surface without the end faces, unit areal density */
+  GwMoments volume;    /* solid, unit density */
   GwMoments chordwise; /* planform of the panel in its own plane, unit areal density */
-  double    length;   /* along the span [m] */
+  double    length;    /* along the span [m] */
 } GwLoft;
+
+#define GW_PANEL_LEAST 1e-6 /* length of a panel below which two stations are in one place [m] */
+
+/**
+ * gw_surface_check:
+ *
+ * Returns: %GW_OK; %GW_EINVAL for what gw_surface_shape() and gw_surface_loft() refuse.
+ */
+GwStatus gw_surface_check (const GwSurface *surface);
 
 /**
  * gw_surface_shape:
@@ -195,7 +206,8 @@ typedef struct
  * Source: definition of the mean aerodynamic chord, 2/S * integral of c^2 dy.
  *
  * Returns: %GW_OK; %GW_EINVAL with fewer than two stations, a chord that is not
- *   positive, values not finite, or two stations in one place.
+ *   positive, values not finite, no section, two stations in one place seen along
+ *   the chord, or no projected area.
  */
 GwStatus gw_surface_shape (const GwSurface *surface,
                            GwSurfaceShape  *out);
@@ -209,15 +221,42 @@ void gw_surface_slice (const GwSurface *surface,
                        double           arc,
                        GwSlice         *out);
 
+/**
+ * gw_panel_slice:
+ * @t: from 0 at the inner to 1 at the outer station of @panel
+ *
+ * The same within one panel. Lines between the stations' outlines are straight, so the
+ * chord of a twisted panel is a little short of the straight blend of its ends' chords
+ * (0.1 % for 5 degrees). Exact for one section; where section and twist both change,
+ * the volume between the slices agrees with gw_surface_loft() to 0.1 % for 10 degrees.
+ */
+void gw_panel_slice (const GwSurface *surface,
+                     size_t           panel,
+                     double           t,
+                     GwSlice         *out);
+
 /** gw_slice_outline: the blended outline of the slice, in chords. */
 void gw_slice_outline (const GwSlice *slice,
                        GwOutline     *out);
+
+/** gw_slice_height: upper (or lower) side of the blended outline @x chords behind the nose, in chords. */
+double gw_slice_height (const GwSlice *slice,
+                        double         x,
+                        bool           is_upper);
 
 /** gw_slice_place: the point at @x chords behind and @height chords above the nose, twist applied [m]. */
 void gw_slice_place (const GwSlice *slice,
                      double         x,
                      double         height,
                      double         out[3]);
+
+/** gw_slice_face: moments of the cut face, unit areal density. */
+void gw_slice_face (const GwSlice *slice,
+                    GwMoments     *out);
+
+/** gw_slice_rim: moments of the line around the cut, unit line density. */
+void gw_slice_rim (const GwSlice *slice,
+                   GwMoments     *out);
 
 /**
  * gw_surface_loft:
@@ -226,6 +265,8 @@ void gw_slice_place (const GwSlice *slice,
  * Ruled surface between the two stations' outlines, cut into strips of triangles
  * (skin) and tetrahedra to a common apex (volume); error of area and volume
  * below 0.05 % against the closed elliptic cylinder and frustum (tests).
+ *
+ * Returns: %GW_OK; %GW_EINVAL as gw_surface_shape(), or without such a panel.
  */
 GwStatus gw_surface_loft (const GwSurface *surface,
                           size_t           panel,

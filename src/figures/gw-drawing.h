@@ -56,6 +56,7 @@ typedef enum
   GW_LINE_HAIR,   /* grid, table rules */
   GW_LINE_CENTRE, /* long-dash-dot, narrow: centre and quarter-chord lines, seams */
   GW_LINE_HIDDEN, /* dashed, narrow: hidden edges, limits, bays */
+  GW_LINE_PHANTOM, /* long-dash-double-dot, narrow: where a moving part goes, the propeller disc */
   GW_LINE_OPTION, /* wide line in the pattern of option 0; + i for the others */
 } GwLineType;
 
@@ -89,6 +90,8 @@ typedef enum
   GW_MARK_TEXT,
   GW_MARK_BALANCE, /* the quartered circle of engineering drawings */
   GW_MARK_NEUTRAL, /* a plain small circle */
+  GW_MARK_DOT,     /* filled; where a leader ends within an outline */
+  GW_MARK_CROSS,   /* limit not kept */
   GW_MARK_OPTION,  /* marker shape of option 0; + i for the others */
 } GwMarkKind;
 
@@ -127,6 +130,10 @@ typedef struct _GwDrawing GwDrawing;
 GwDrawing *gw_drawing_new  (const GwTheme *theme);
 void       gw_drawing_free (GwDrawing *drawing);
 
+/** gw_drawing_set_type: sets all text @factor times as large, 0.8 to 2; for screens and tired eyes. */
+void gw_drawing_set_type (GwDrawing *drawing,
+                          double     factor);
+
 const GwTheme *gw_drawing_theme  (const GwDrawing *drawing);
 size_t         gw_drawing_n      (const GwDrawing *drawing);
 const GwMark  *gw_drawing_mark   (const GwDrawing *drawing,
@@ -154,7 +161,8 @@ GwMark *gw_drawing_symbol (GwDrawing *drawing,
                            double     size,
                            GwTone     tone);
 
-/** gw_drawing_align: moves the text just added so that its point lies so in its box. */
+/** gw_drawing_align: sets where the point lies in the text's box, which is then known anew. Call it
+ * after setting @style or @turn. */
 void gw_drawing_align (GwDrawing *drawing,
                        GwMark    *mark,
                        GwAlign    align_x,
@@ -168,7 +176,8 @@ void gw_drawing_measure (GwDrawing  *drawing,
                          double     *width,
                          double     *height);
 
-/** gw_drawing_ink: paints all marks in order. Changes nothing; leaves the context as it was. */
+/** gw_drawing_ink: paints all marks in order, on paper that is there already. Changes nothing;
+ * leaves the context as it was. */
 void gw_drawing_ink (const GwDrawing *drawing,
                      cairo_t         *cr);
 

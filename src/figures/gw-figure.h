@@ -34,7 +34,8 @@ double gw_figure_planform (GwDrawing              *drawing,
                            const GwAirframeFigure *figure);
 
 /* The side view, nose to the left: bodies, surfaces seen from the side, wheels,
- * ground line through the wheels, propeller disc, equipment, balance point. */
+ * ground line through the wheels, propeller disc, equipment, balance point; length
+ * and scale bar. Returns the scale used [pt per m]. */
 double gw_figure_side (GwDrawing              *drawing,
                        GwBox                   box,
                        const GwAirframeFigure *figure);
@@ -87,11 +88,12 @@ typedef struct
   const char *const *parts; /* names: "wing skin", "equipment", ... */
   size_t             n_bars;
   const GwMassBar   *bars;
-  int                shown;
+  int                shown, baseline; /* indices of bars; -1: none */
 } GwMassFigure;
 
 /* What each option's mass is made of: one horizontal bar an option, parts told
- * apart by grey, hatch and a number into the list below, not by hue. */
+ * apart by grey, hatch and a number into the list below, not by hue. The total stands
+ * at the end, its difference to the baseline beside it. */
 void gw_figure_masses (GwDrawing          *drawing,
                        GwBox               box,
                        const GwMassFigure *figure);
@@ -139,7 +141,7 @@ typedef struct
 {
   const char *title_label, *title;
   const char *option_label, *option;
-  const char *sheet_label, *sheet;  /* "Sheet, scale": "1 of 1, 1:5" */
+  const char *sheet_label, *sheet;  /* "Sheet": "1 of 1"; on paper the scale is added: "1 of 1, 1:5" */
   const char *date_label, *date;    /* nullable */
   const char *standing;             /* "estimate, not a test" */
   const char *notes[8];             /* sentences under the drawing, NULL-ended */
