@@ -20,7 +20,7 @@ typedef enum
   GW_RESULT_WEIGHED_SHARE,   /* 0 to 1 */
   GW_RESULT_WING_LOADING,    /* [kg/m2] */
   GW_RESULT_STALL_SPEED,     /* [m/s] */
-  GW_RESULT_CL_MAX,
+  GW_RESULT_CL_MAX,          /* of the whole aircraft, trim load included, on the wing area */
   GW_RESULT_STALL_PLACE,     /* fraction of the semispan */
   GW_RESULT_STALL_RE,
   GW_RESULT_TARGET_MASS,     /* mass at which the wanted stall speed is reached [kg] */
@@ -70,7 +70,7 @@ typedef enum
   GW_NOTE_LATERAL = 1 << 9,         /* balance point off the centre line by over 0.5 % of the span */
   GW_NOTE_STALL_FAST = 1 << 10,     /* wanted stall speed not kept */
   GW_NOTE_HEAVY = 1 << 11,          /* wanted mass not kept */
-  GW_NOTE_BALLAST = 1 << 12,        /* the bay is too short: ballast needed */
+  GW_NOTE_BALLAST = 1 << 12,        /* the movable item's bay is too short: ballast needed */
 } GwNote;
 
 #define GW_CURVE_N 25
@@ -91,10 +91,15 @@ typedef struct
 /**
  * gw_evaluate:
  * @curve_mass: (array length=GW_CURVE_N) (nullable): masses of the stall curve [kg]
- * @out: (out): cleared and filled; gw_results_clear() frees it, also after an error
+ * @out: (out): overwritten, whatever it held; gw_results_clear() frees it, also after an
+ *   error
+ *
+ * Neutral point and limits are those at the stall speed. The sliding item's lead is taken
+ * as it lies; ballast sits at the foremost or rearmost point of surfaces and bodies. The
+ * aircraft must outlive @out, whose geometry borrows its sections.
  *
  * Returns: %GW_OK; else the first status that an essential step returned (air,
- *   shape, pieces, balance). A stall or limit without an answer is NAN.
+ *   shape, pieces, balance, section data). A stall or limit without an answer is NAN.
  */
 GwStatus gw_evaluate (const GwAircraft *aircraft,
                       const double     *curve_mass,

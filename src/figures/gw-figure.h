@@ -23,6 +23,7 @@ typedef struct
   int               option;  /* its style */
   bool              is_half; /* starboard half only */
   double            low_x, high_x; /* band of the balance point [m]; NAN: none */
+  double            scale;         /* [pt per m]; 0: as large as fits */
 } GwAirframeFigure;
 
 /* The planform to scale: surfaces with stations, printed seams, controls, spars;

@@ -4,6 +4,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 
+#include "config.h"
+
 #include "report/gw-export.h"
 
 #include <cairo-pdf.h>

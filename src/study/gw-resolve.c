@@ -51,6 +51,8 @@ keep_option (GwStudy *study,
   for (guint i = study->options->len; i-- > 0;)
     if (i != option)
       g_ptr_array_remove_index (study->options, i);
+
+  gw_record_reset_field (&study->record, gw_record_type_field (study->record.type, "baseline"));
 }
 
 /* Takes what is referred to from the catalogue, once. */

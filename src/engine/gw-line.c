@@ -1,0 +1,116 @@
+/* gw-line.c - the lifting line itself
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "engine/gw-lift.h"
+
+#include <lapacke.h>
+#include <math.h>
+
+#define N    GW_LINE_N
+#define STEP (M_PI / (2 * N)) /* between stations, as an angle */
+
+double
+gw_line_eta (int i)
+{
+  return i == N - 1 ? 0.0 : cos (STEP * (i + 1));
+}
+
+double
+gw_line_weight (int i)
+{
+  return STEP * (i == N - 1 ? 0.5 : sin (STEP * (i + 1)));
+}
+
+static GwStatus
+check_line (const GwLine *line)
+{
+  if (!(line->span > 0.0 && isfinite (line->span) && line->area > 0.0 && isfinite (line->area)))
+    return GW_EINVAL;
+
+  for (int i = 0; i < N; i++)
+    if (!(line->chord[i] > 0.0) || !isfinite (line->chord[i]) || !isfinite (line->slope[i]) ||
+        !isfinite (line->zero[i]))
+      return GW_EINVAL;
+
+  for (int i = 0; i < N; i++)
+    if (!(line->slope[i] > 0.0))
+      return GW_EDOM;
+
+  return GW_OK;
+}
+
+/* Solves for g = circulation / (span x speed) at the stations: Multhopp's equation
+ * with the two halves folded together and each row times its weight, which makes it
+ * symmetric,
+ *
+ *   alpha - zero = g [2 b / (a0 c) + N / (2 sin)] - sum of b_in g_n,
+ *
+ * where b_in vanishes for even i - n. g[0] becomes the loading per radian, g[1] that
+ * at no angle. */
+static bool
+solve_circulation (const GwLine *line,
+                   double        g[2][N])
+{
+  double m[N][N] = { { 0.0 } };
+  double eta[N], weight[N];
+
+  for (int i = 0; i < N; i++)
+    {
+      eta[i] = gw_line_eta (i);
+      weight[i] = gw_line_weight (i) / STEP;
+      m[i][i] = weight[i] * (2.0 * line->span / (line->slope[i] * line->chord[i]) +
+                             N / (2.0 * sin (STEP * (i + 1))));
+      g[0][i] = weight[i];
+      g[1][i] = -weight[i] * line->zero[i];
+
+      for (int n = i - 1; n >= 0; n -= 2)
+        {
+          const double p = eta[i] * eta[i], q = eta[n] * eta[n];
+
+          m[i][n] = -weight[i] * weight[n] * (p + q) / (N * (p - q) * (p - q));
+        }
+    }
+
+  /* The lower triangle by rows is the upper one by columns. */
+  return LAPACKE_dposv (LAPACK_COL_MAJOR, 'U', N, 2, &m[0][0], N, &g[0][0], N) == 0;
+}
+
+GwStatus
+gw_line_solve (GwLine *line)
+{
+  const GwStatus status = check_line (line);
+  const double   ratio = line->span * line->span / line->area;
+  double         g[2][N];
+  double         slope = 0.0, lift_zero = 0.0, drag = 0.0;
+
+  if (status != GW_OK)
+    return status;
+  if (!solve_circulation (line, g))
+    return GW_EDOM;
+
+  for (int i = 0; i < N; i++)
+    {
+      const double share = 2.0 * ratio * gw_line_weight (i);
+      const double induced = 1.0 - 2.0 * line->span * g[0][i] / (line->slope[i] * line->chord[i]);
+
+      slope += share * g[0][i];
+      lift_zero += share * g[1][i];
+      drag += share * g[0][i] * induced; /* at one radian */
+    }
+
+  for (int i = 0; i < N; i++)
+    {
+      const double per_chord = 2.0 * line->span / line->chord[i];
+
+      line->additional[i] = per_chord * g[0][i] / slope;
+      line->basic[i] = per_chord * g[1][i] - lift_zero * line->additional[i];
+    }
+
+  line->lift_slope = slope;
+  line->alpha_zero = -lift_zero / slope;
+  line->delta = M_PI * ratio * drag / (slope * slope) - 1.0;
+  return GW_OK;
+}

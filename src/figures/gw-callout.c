@@ -1,0 +1,335 @@
+/* gw-callout.c - labels that step aside, joined to their points by leaders
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include <math.h>
+#include <string.h>
+
+#include "figures/gw-layout.h"
+
+#define TEXT_GAP 3.0    /* between leader and text, and around a text */
+#define LEADER_LEAN 0.6 /* sideways over up: about 60 degrees */
+#define STEP_X 8.0
+#define STEP_Y 6.0
+#define COLUMN_BONUS 24.0 /* [pt] of leader that standing in line is worth */
+
+/* Liang-Barsky: does a-b touch the box? */
+static bool
+segment_meets_box (const double *a,
+                   const double *b,
+                   const GwBox  *box,
+                   double        gap)
+{
+  double low[] = { box->x - gap, box->y - gap };
+  double high[] = { box->x + box->width + gap, box->y + box->height + gap };
+  double t0 = 0, t1 = 1;
+
+  for (int k = 0; k < 2; k++)
+    {
+      double d = b[k] - a[k];
+
+      if (d == 0)
+        {
+          if (a[k] <= low[k] || a[k] >= high[k])
+            return false;
+          continue;
+        }
+      t0 = fmax (t0, fmin ((low[k] - a[k]) / d, (high[k] - a[k]) / d));
+      t1 = fmin (t1, fmax ((low[k] - a[k]) / d, (high[k] - a[k]) / d));
+    }
+
+  return t0 < t1;
+}
+
+static double
+side_of (const double *a,
+         const double *b,
+         const double *p)
+{
+  return (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]);
+}
+
+static bool
+segments_cross (const double *a,
+                const double *b,
+                const double *c,
+                const double *d)
+{
+  return side_of (a, b, c) * side_of (a, b, d) < 0 && side_of (c, d, a) * side_of (c, d, b) < 0;
+}
+
+static bool
+polygon_holds (size_t        n,
+               const double *xy,
+               double        x,
+               double        y)
+{
+  bool is_inside = false;
+
+  for (size_t i = 0, j = n - 1; i < n; j = i++)
+    {
+      const double *a = xy + 2 * i, *b = xy + 2 * j;
+
+      if ((a[1] > y) != (b[1] > y) && x < a[0] + (y - a[1]) / (b[1] - a[1]) * (b[0] - a[0]))
+        is_inside = !is_inside;
+    }
+
+  return is_inside;
+}
+
+static bool
+path_meets (const GwMark *mark,
+            const double *xy,
+            const GwBox  *box,
+            double        gap,
+            bool          may_cover)
+{
+  bool is_solid = (mark->is_filled || mark->is_hatched) && mark->opacity >= 0.5;
+
+  if (mark->line == GW_LINE_NONE && !is_solid)
+    return false;
+  for (size_t i = 0; i + 1 < mark->n + (mark->is_closed ? 1 : 0); i++)
+    if (segment_meets_box (xy + 2 * i, xy + 2 * ((i + 1) % mark->n), box, gap))
+      return true;
+
+  return is_solid && mark->is_closed && !may_cover &&
+         polygon_holds (mark->n, xy, box->x + box->width / 2, box->y + box->height / 2);
+}
+
+bool
+gw_is_free (const GwDrawing *drawing,
+            size_t           since,
+            GwBox            box,
+            double           gap,
+            bool             may_cover)
+{
+  const double *points = gw_drawing_points (drawing);
+
+  for (size_t i = since; i < gw_drawing_n (drawing); i++)
+    {
+      const GwMark *mark = gw_drawing_mark (drawing, i);
+
+      if (!gw_box_meets (&box, &mark->box, gap))
+        continue;
+      if (mark->kind != GW_MARK_PATH || path_meets (mark, points + 2 * mark->first, &box, gap, may_cover))
+        return false;
+    }
+
+  return true;
+}
+
+/* A leader may pass over lines of the drawing, but not over texts, symbols or leaders. */
+static bool
+leader_is_free (const GwDrawing  *drawing,
+                const GwCallouts *callouts,
+                const double     *leader)
+{
+  for (size_t i = callouts->since; i < gw_drawing_n (drawing); i++)
+    {
+      const GwMark *mark = gw_drawing_mark (drawing, i);
+      double        gap = mark->kind == GW_MARK_TEXT ? 1 : -0.5;
+
+      if (mark->kind == GW_MARK_PATH || mark->kind == GW_MARK_DOT)
+        continue;
+      for (int k = 0; k < 2; k++)
+        if (segment_meets_box (leader + 2 * k, leader + 2 * k + 2, &mark->box, gap))
+          return false;
+    }
+  for (size_t i = 0; i < callouts->n; i++)
+    for (int k = 0; k < 4; k++)
+      if (segments_cross (leader + 2 * (k / 2), leader + 2 * (k / 2) + 2,
+                          callouts->leaders[i] + 2 * (k % 2), callouts->leaders[i] + 2 * (k % 2) + 2))
+        return false;
+
+  return true;
+}
+
+typedef struct
+{
+  double width, line; /* of the stack, of one text in it */
+  double x, y;        /* text edge next to the leaders, top of the stack */
+  int    side;        /* +1: text to the right of its point */
+} Stack;
+
+static void
+leader_make (const Stack     *stack,
+             size_t           k,
+             const GwCallout *item,
+             double           leader[6])
+{
+  double end = stack->x - stack->side * TEXT_GAP;
+  double y = stack->y + ((double) k + 0.5) * stack->line;
+  double elbow = item->x + stack->side * LEADER_LEAN * fabs (y - item->y);
+  double limit = end - stack->side * 4;
+  double length;
+
+  if (stack->side * (elbow - limit) > 0)
+    elbow = limit;
+  length = hypot (elbow - item->x, y - item->y);
+  if (length < item->radius + 1) /* level with its point: one straight line */
+    {
+      leader[0] = item->x + stack->side * item->radius;
+      leader[1] = y;
+      elbow = leader[0];
+    }
+  else
+    {
+      leader[0] = item->x + (elbow - item->x) / length * item->radius;
+      leader[1] = item->y + (y - item->y) / length * item->radius;
+    }
+  leader[2] = elbow;
+  leader[3] = y;
+  leader[4] = end;
+  leader[5] = y;
+}
+
+static bool
+stack_is_free (const GwDrawing  *drawing,
+               GwCallouts       *callouts,
+               const Stack      *stack,
+               size_t            n,
+               const GwCallout  *items)
+{
+  GwBox  box = { stack->side > 0 ? stack->x : stack->x - stack->width, stack->y, stack->width,
+                 stack->line * (double) n };
+  size_t before = callouts->n;
+  bool   is_free = gw_box_holds (&callouts->bounds, &box) &&
+                 gw_is_free (drawing, callouts->since, box, TEXT_GAP, callouts->may_cover);
+
+  for (size_t k = 0; k < n && is_free; k++)
+    {
+      double *leader = callouts->leaders[callouts->n];
+
+      leader_make (stack, k, &items[k], leader);
+      is_free = leader_is_free (drawing, callouts, leader);
+      callouts->n++;
+    }
+  callouts->n = before;
+
+  return is_free;
+}
+
+static bool
+is_column (const GwCallouts *callouts,
+           const Stack      *stack)
+{
+  for (size_t i = 0; i < callouts->n_columns; i++)
+    if (callouts->columns[i].side == stack->side && fabs (callouts->columns[i].x - stack->x) < 0.5)
+      return true;
+
+  return false;
+}
+
+/* Tries the places on one side at @x, near ones first; keeps the best. */
+static void
+search_column (const GwDrawing *drawing,
+               GwCallouts      *callouts,
+               Stack            stack,
+               size_t           n,
+               const GwCallout *items,
+               double          *best_cost,
+               Stack           *best)
+{
+  double middle = (items[0].y + items[n - 1].y) / 2 - stack.line * (double) n / 2;
+  double base = fabs (stack.x - items[0].x);
+
+  if (callouts->n_columns > 0 && !is_column (callouts, &stack))
+    base += COLUMN_BONUS;
+  for (int i = 0;; i++)
+    {
+      double shift = (i + 1) / 2 * STEP_Y;
+      double cost = base + 1.2 * shift;
+
+      if (cost >= *best_cost || shift > callouts->bounds.height)
+        return;
+      stack.y = middle + (i % 2 == 0 ? shift : -shift);
+      if (stack_is_free (drawing, callouts, &stack, n, items))
+        {
+          *best_cost = cost;
+          *best = stack;
+          return;
+        }
+    }
+}
+
+static bool
+search (const GwDrawing *drawing,
+        GwCallouts      *callouts,
+        Stack            stack,
+        size_t           n,
+        const GwCallout *items,
+        Stack           *best)
+{
+  double cost = INFINITY;
+
+  for (size_t i = 0; i < callouts->n_columns; i++)
+    {
+      stack.x = callouts->columns[i].x;
+      stack.side = callouts->columns[i].side;
+      if (stack.side * (stack.x - items[0].x) > items[0].radius + 8)
+        search_column (drawing, callouts, stack, n, items, &cost, best);
+    }
+  for (double d = items[0].radius + 14; d < callouts->bounds.width && d < cost; d += STEP_X)
+    for (int side = 1; side >= -1; side -= 2)
+      {
+        stack.x = items[0].x + side * d;
+        stack.side = side;
+        search_column (drawing, callouts, stack, n, items, &cost, best);
+      }
+
+  return isfinite (cost);
+}
+
+static void
+ink_stack (GwDrawing       *drawing,
+           GwCallouts      *callouts,
+           const Stack     *stack,
+           size_t           n,
+           const GwCallout *items)
+{
+  for (size_t k = 0; k < n; k++)
+    {
+      double *leader = callouts->leaders[callouts->n++];
+      GwMark *mark;
+
+      leader_make (stack, k, &items[k], leader);
+      gw_drawing_path (drawing, 3, leader, GW_LINE_NARROW, GW_TONE_MID);
+      if (items[k].has_dot)
+        gw_drawing_symbol (drawing, GW_MARK_DOT, items[k].x, items[k].y, 2.4, GW_TONE_MID);
+      mark = gw_text_at (drawing, stack->x, leader[5], items[k].text, items[k].font, items[k].tone,
+                         stack->side > 0 ? GW_ALIGN_START : GW_ALIGN_END, GW_ALIGN_MIDDLE);
+      mark->target = items[k].target;
+    }
+  if (!is_column (callouts, stack) && callouts->n_columns < GW_CALLOUTS_MAX)
+    {
+      callouts->columns[callouts->n_columns].x = stack->x;
+      callouts->columns[callouts->n_columns++].side = stack->side;
+    }
+}
+
+bool
+gw_callouts_place (GwDrawing       *drawing,
+                   GwCallouts      *callouts,
+                   size_t           n,
+                   const GwCallout *items)
+{
+  Stack stack = { 0 }, best = { 0 };
+
+  if (n == 0 || callouts->n + n > GW_CALLOUTS_MAX)
+    return false;
+  for (size_t k = 0; k < n; k++)
+    {
+      double width, height;
+
+      gw_drawing_measure (drawing, items[k].text, items[k].font, GW_STYLE_UPRIGHT, &width, &height);
+      stack.width = fmax (stack.width, width);
+      stack.line = fmax (stack.line, height);
+    }
+  if (!search (drawing, callouts, stack, n, items, &best))
+    return false;
+  ink_stack (drawing, callouts, &best, n, items);
+
+  return true;
+}

@@ -1,0 +1,342 @@
+/* gw-figure-masses.c - what each option's mass is made of
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include <glib.h>
+#include <math.h>
+#include <stdio.h>
+
+#include "figures/gw-figures-private.h"
+
+#define PAD 4.0
+#define BAR_MAX 16.0
+#define KEY_SIZE 8.0 /* of the sample in the list of parts */
+
+/* Neighbours differ in tone or hatch; after these the list starts anew, told apart by number. */
+static const struct
+{
+  GwTone fill;
+  bool   is_hatched;
+} part_styles[] = {
+  { GW_TONE_FAINT, false }, { GW_TONE_PAPER, false }, { GW_TONE_MID, false },
+  { GW_TONE_PAPER, true },  { GW_TONE_BODY, false },  { GW_TONE_FAINT, true },
+};
+
+typedef struct
+{
+  const GwMassFigure *figure;
+  GwBox               box;
+  double              line, pitch; /* of a text, of the bars */
+  double              name_width, total_width, change_width;
+  double              left, right; /* of the bars' ground */
+  double              scale;       /* [pt per kg] */
+} Masses;
+
+static bool
+is_part_used (const GwMassFigure *figure,
+              size_t              part)
+{
+  for (size_t i = 0; i < figure->n_bars; i++)
+    if (figure->bars[i].parts[part] > 0)
+      return true;
+
+  return false;
+}
+
+/* Whole numbers once the totals have three digits, else two places. */
+static void
+format_mass (const GwMassFigure *figure,
+             double              mass,
+             bool                is_change,
+             char               *text,
+             size_t              size)
+{
+  double greatest = 0;
+  int    decimals;
+
+  for (size_t i = 0; i < figure->n_bars; i++)
+    greatest = fmax (greatest, figure->bars[i].total * figure->scale);
+  decimals = greatest >= 100 ? 0 : greatest >= 10 ? 1
+                                                  : 2;
+  snprintf (text, size, is_change ? "%+.*f" : "%.*f", decimals, mass * figure->scale);
+}
+
+static const GwMassBar *
+baseline_of (const GwMassFigure *figure)
+{
+  return figure->baseline >= 0 && (size_t) figure->baseline < figure->n_bars
+           ? &figure->bars[figure->baseline]
+           : NULL;
+}
+
+static void
+part_sample (GwDrawing *drawing,
+             GwBox      box,
+             size_t     part,
+             bool       has_line)
+{
+  size_t  style = part % G_N_ELEMENTS (part_styles);
+  GwMark *mark = gw_rectangle (drawing, box, has_line ? GW_LINE_NARROW : GW_LINE_NONE, GW_TONE_INK);
+
+  mark->is_filled = true;
+  mark->fill = part_styles[style].fill;
+  mark->is_hatched = part_styles[style].is_hatched;
+}
+
+static void
+measure_columns (Masses    *masses,
+                 GwDrawing *drawing)
+{
+  const GwMassFigure *figure = masses->figure;
+  const GwMassBar    *baseline = baseline_of (figure);
+
+  for (size_t i = 0; i < figure->n_bars; i++)
+    {
+      const GwMassBar *bar = &figure->bars[i];
+      char             text[32];
+      double           width;
+
+      gw_drawing_measure (drawing, bar->name, GW_FONT_TEXT,
+                          (int) i == figure->shown ? GW_STYLE_BOLD : GW_STYLE_UPRIGHT, &width, NULL);
+      masses->name_width = fmax (masses->name_width, width);
+      format_mass (figure, bar->total, false, text, sizeof text);
+      gw_drawing_measure (drawing, text, GW_FONT_TEXT, GW_STYLE_BOLD, &width, NULL);
+      masses->total_width = fmax (masses->total_width, width);
+      if (baseline == NULL || bar == baseline)
+        continue;
+      format_mass (figure, bar->total - baseline->total, true, text, sizeof text);
+      gw_drawing_measure (drawing, text, GW_FONT_SMALL, GW_STYLE_UPRIGHT, &width, NULL);
+      masses->change_width = fmax (masses->change_width, width + PAD);
+    }
+}
+
+static void
+scale_bars (Masses *masses)
+{
+  const GwMassFigure *figure = masses->figure;
+  double              longest = 0;
+
+  for (size_t i = 0; i < figure->n_bars; i++)
+    {
+      longest = fmax (longest, figure->bars[i].total);
+      if (isfinite (figure->bars[i].high))
+        longest = fmax (longest, figure->bars[i].high);
+    }
+  masses->scale = longest > 0 ? (masses->right - masses->left) / longest : 0;
+}
+
+static void
+draw_whisker (GwDrawing       *drawing,
+              const Masses    *masses,
+              const GwMassBar *bar,
+              double           y)
+{
+  double x0 = masses->left + bar->low * masses->scale, x1 = masses->left + bar->high * masses->scale;
+  double xy[] = { x0, y - 3, x0, y + 3, x0, y, x1, y, x1, y - 3, x1, y + 3 };
+  double rim[] = { x0, y, x1, y };
+  GwTone tone = GW_TONE_OPTION + (GwTone) (bar->option % GW_OPTION_STYLES);
+
+  if (!isfinite (bar->low) || !isfinite (bar->high) || bar->low < 0)
+    return;
+  gw_drawing_path (drawing, 2, rim, GW_LINE_WIDE, GW_TONE_PAPER);
+  gw_drawing_path (drawing, 6, xy, GW_LINE_NARROW, tone);
+}
+
+static void
+draw_bar (GwDrawing       *drawing,
+          const Masses    *masses,
+          const GwMassBar *bar,
+          double           y,
+          double           height)
+{
+  double x = masses->left;
+  double total = masses->left + bar->total * masses->scale;
+  int    number = 0;
+
+  for (size_t part = 0; part < masses->figure->n_parts; part++)
+    {
+      double width = bar->parts[part] * masses->scale;
+      GwBox  box = { x, y - height / 2, width, height };
+      size_t style = part % G_N_ELEMENTS (part_styles);
+      char   text[16];
+      double text_width;
+
+      number += is_part_used (masses->figure, part) ? 1 : 0;
+      if (!(width > 0))
+        continue;
+      part_sample (drawing, box, part, true);
+      x += width;
+      snprintf (text, sizeof text, "%d", number);
+      gw_drawing_measure (drawing, text, GW_FONT_SMALL, GW_STYLE_UPRIGHT, &text_width, NULL);
+      if (text_width + 4 > width || height < masses->line * 0.85 || part_styles[style].is_hatched)
+        continue;
+      gw_text_at (drawing, box.x + width / 2, y, text, GW_FONT_SMALL,
+                  part_styles[style].fill == GW_TONE_MID ? GW_TONE_PAPER : GW_TONE_INK,
+                  GW_ALIGN_MIDDLE, GW_ALIGN_MIDDLE);
+    }
+  if (bar->total > 0)
+    gw_rectangle (drawing, (GwBox){ masses->left, y - height / 2, total - masses->left, height },
+                  GW_LINE_NARROW, GW_TONE_INK);
+  draw_whisker (drawing, masses, bar, y);
+}
+
+static void
+draw_row (GwDrawing    *drawing,
+          const Masses *masses,
+          size_t        i,
+          double        y,
+          double        height)
+{
+  const GwMassBar *bar = &masses->figure->bars[i];
+  const GwMassBar *baseline = baseline_of (masses->figure);
+  GwTextStyle      style = (int) i == masses->figure->shown ? GW_STYLE_BOLD : GW_STYLE_UPRIGHT;
+  double           marker = fmin (7, height);
+  double           right = masses->box.x + masses->box.width;
+  char            *name = gw_text_fit (drawing, bar->name, GW_FONT_TEXT, style, masses->name_width);
+  char             text[32];
+  GwMark          *mark;
+
+  gw_drawing_symbol (drawing, GW_MARK_OPTION + (GwMarkKind) (bar->option % GW_OPTION_STYLES),
+                     masses->box.x + 5, y, marker,
+                     GW_TONE_OPTION + (GwTone) (bar->option % GW_OPTION_STYLES));
+  if (name != NULL)
+    {
+      mark = gw_drawing_text (drawing, masses->box.x + 12, y, name, GW_FONT_TEXT, GW_TONE_INK);
+      mark->style = style;
+      gw_drawing_align (drawing, mark, GW_ALIGN_START, GW_ALIGN_MIDDLE);
+    }
+  g_free (name);
+  draw_bar (drawing, masses, bar, y, height);
+
+  format_mass (masses->figure, bar->total, false, text, sizeof text);
+  mark = gw_drawing_text (drawing, right - masses->change_width, y, text, GW_FONT_TEXT, GW_TONE_INK);
+  mark->style = style;
+  gw_drawing_align (drawing, mark, GW_ALIGN_END, GW_ALIGN_MIDDLE);
+  if (baseline == NULL || bar == baseline || masses->change_width <= 0)
+    return;
+  format_mass (masses->figure, bar->total - baseline->total, true, text, sizeof text);
+  gw_text_at (drawing, right, y, text, GW_FONT_SMALL, GW_TONE_MID, GW_ALIGN_END, GW_ALIGN_MIDDLE);
+}
+
+/* The parts in reading order, wrapped; only measured if @drawing_it is false. */
+static double
+list_parts (GwDrawing          *drawing,
+            const GwMassFigure *figure,
+            GwBox               box,
+            bool                drawing_it)
+{
+  double line = gw_text_line (drawing, GW_FONT_SMALL) + 1;
+  double x = box.x, y = box.y;
+  int    number = 0;
+
+  for (size_t part = 0; part < figure->n_parts; part++)
+    {
+      char   text[128];
+      double width;
+
+      if (!is_part_used (figure, part))
+        continue;
+      snprintf (text, sizeof text, "%d %s", ++number, figure->parts[part]);
+      gw_drawing_measure (drawing, text, GW_FONT_SMALL, GW_STYLE_UPRIGHT, &width, NULL);
+      width += KEY_SIZE + 4;
+      if (x > box.x && x + width > box.x + box.width)
+        {
+          x = box.x;
+          y += line;
+        }
+      if (drawing_it && (x + width > box.x + box.width + 0.5 || y + line > box.y + box.height + 0.5))
+        break;
+      if (drawing_it)
+        {
+          part_sample (drawing, (GwBox){ x + 0.5, y + line / 2 - 3.5, KEY_SIZE, 6 }, part, true);
+          gw_text_at (drawing, x + KEY_SIZE + 4, y + line / 2 - 0.5, text, GW_FONT_SMALL,
+                      GW_TONE_MID, GW_ALIGN_START, GW_ALIGN_MIDDLE);
+        }
+      x += width + 8;
+    }
+
+  return number > 0 ? y + line - box.y : 0;
+}
+
+double
+gw_masses_need (GwDrawing          *drawing,
+                const GwMassFigure *figure,
+                double              width)
+{
+  double line = gw_text_line (drawing, GW_FONT_TEXT);
+  GwBox  box = { 0, 0, width, INFINITY };
+
+  return gw_text_line (drawing, GW_FONT_HEAD) + PAD + (line + 5) * (double) figure->n_bars + PAD +
+         list_parts (drawing, figure, box, false);
+}
+
+static void
+draw_title (GwDrawing    *drawing,
+            const Masses *masses,
+            GwBox         top)
+{
+  double unit_width;
+  char  *title;
+
+  gw_drawing_measure (drawing, masses->figure->unit, GW_FONT_SMALL, GW_STYLE_UPRIGHT, &unit_width, NULL);
+  title = gw_text_fit (drawing, masses->figure->title, GW_FONT_HEAD, GW_STYLE_UPRIGHT,
+                       top.width - unit_width - 8);
+  if (title != NULL)
+    gw_drawing_text (drawing, top.x, top.y, title, GW_FONT_HEAD, GW_TONE_INK);
+  g_free (title);
+  gw_text_at (drawing, top.x + top.width - masses->change_width, top.y + top.height, masses->figure->unit,
+              GW_FONT_SMALL, GW_TONE_MID, GW_ALIGN_END, GW_ALIGN_END);
+}
+
+void
+gw_figure_masses (GwDrawing          *drawing,
+                  GwBox               box,
+                  const GwMassFigure *figure)
+{
+  Masses masses = { .figure = figure, .box = box, .line = gw_text_line (drawing, GW_FONT_SMALL) };
+  double line = gw_text_line (drawing, GW_FONT_TEXT);
+  GwBox  rest = box, top, list = { 0 };
+  double list_height, height;
+  size_t n = figure->n_bars;
+
+  if (n == 0)
+    return;
+  measure_columns (&masses, drawing);
+  if (box.width < 220)
+    masses.change_width = 0;
+  masses.name_width = fmin (masses.name_width, box.width * 0.34);
+  top = gw_box_take_top (&rest, gw_text_line (drawing, GW_FONT_HEAD));
+  gw_box_take_top (&rest, PAD);
+  list_height = list_parts (drawing, figure, rest, false);
+  if (list_height + (line + 1) * (double) n + PAD <= rest.height)
+    {
+      list = gw_box_take_bottom (&rest, list_height);
+      gw_box_take_bottom (&rest, PAD);
+    }
+  n = MIN (n, (size_t) fmax (rest.height / line, 0));
+  if (n == 0)
+    return;
+  masses.pitch = fmin (rest.height / (double) n, BAR_MAX + 10);
+  masses.left = box.x + 12 + masses.name_width + 6;
+  masses.right = box.x + box.width - masses.change_width - masses.total_width - 8;
+  if (masses.right - masses.left < 20)
+    return;
+  scale_bars (&masses);
+  draw_title (drawing, &masses, top);
+  height = fmin (masses.pitch * 0.68, BAR_MAX);
+  for (size_t i = 0; i < n; i++)
+    draw_row (drawing, &masses, i, rest.y + masses.pitch * ((double) i + 0.5), height);
+  if (baseline_of (figure) != NULL && n > 1)
+    {
+      double x = masses.left + baseline_of (figure)->total * masses.scale;
+
+      gw_line_from_to (drawing, x, rest.y, x, rest.y + masses.pitch * (double) n, GW_LINE_HIDDEN,
+                       GW_TONE_INK);
+    }
+  /* The list follows the last bar. */
+  list.y = rest.y + masses.pitch * (double) n + PAD;
+  if (list_height > 0 && list.width > 0)
+    list_parts (drawing, figure, (GwBox){ box.x, list.y, box.width, box.y + box.height - list.y }, true);
+}

@@ -1,0 +1,318 @@
+/* gw-figure-planform.c - the aeroplane from above, to scale, nose up
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include <glib.h>
+#include <math.h>
+#include <stdio.h>
+
+#include "figures/gw-figures-i18n.h"
+#include "figures/gw-figures-private.h"
+
+#define CENTRE_PAST 7.0 /* the centre line beyond the outline [pt] */
+
+typedef struct
+{
+  GwAirframe airframe;
+  GwBox      box, area; /* all; for the aeroplane itself */
+  double     origin[2]; /* of u = v = 0 [pt] */
+  double     scale;
+  bool       has_dimensions, has_bar;
+} Planform;
+
+static void
+planform_init (Planform               *planform,
+               GwDrawing              *drawing,
+               GwBox                   box,
+               const GwAirframeFigure *figure)
+{
+  double            line = gw_text_line (drawing, GW_FONT_TEXT);
+  const GwAirframe *airframe = &planform->airframe;
+  double            width, height, side;
+
+  gw_airframe_project (figure->aircraft, GW_VIEW_TOP, figure->is_half, &planform->airframe);
+  planform->box = box;
+  planform->area = gw_box_inset (box, CENTRE_PAST + 1);
+  planform->has_dimensions = box.width >= 220 && box.height >= 170;
+  planform->has_bar = box.width >= 120 && box.height >= 110;
+  if (planform->has_dimensions)
+    {
+      side = line + 12 - CENTRE_PAST;
+      gw_box_take_top (&planform->area, line + 8 - CENTRE_PAST);
+      gw_box_take_right (&planform->area, side);
+      gw_box_take_left (&planform->area, figure->is_half ? 4 : side);
+    }
+  if (planform->has_bar)
+    gw_box_take_bottom (&planform->area, gw_text_line (drawing, GW_FONT_SMALL));
+
+  width = airframe->high[0] - airframe->low[0];
+  height = airframe->high[1] - airframe->low[1];
+  planform->scale = 0;
+  if (width >= 0 && height > 0)
+    planform->scale = fmin (planform->area.width / fmax (width, 1e-6),
+                            planform->area.height / height);
+}
+
+static void
+planform_centre (Planform               *planform,
+                 const GwAirframeFigure *figure)
+{
+  const GwAirframe *airframe = &planform->airframe;
+  const GwBox      *area = &planform->area;
+
+  if (figure->scale > 0)
+    planform->scale = figure->scale;
+  planform->origin[0] = area->x + area->width / 2 -
+                        (airframe->low[0] + airframe->high[0]) / 2 * planform->scale;
+  planform->origin[1] = area->y + area->height / 2 -
+                        (airframe->low[1] + airframe->high[1]) / 2 * planform->scale;
+}
+
+static const GwSurface *
+main_wing (const GwAircraft *aircraft)
+{
+  for (size_t i = 0; i < aircraft->n_surfaces; i++)
+    if (aircraft->surfaces[i].role == GW_ROLE_WING && aircraft->surfaces[i].n_stations >= 2)
+      return &aircraft->surfaces[i];
+
+  return NULL;
+}
+
+static void
+draw_span (GwDrawing              *drawing,
+           const Planform         *planform,
+           const GwAirframeFigure *figure,
+           const GwSurface        *wing)
+{
+  const GwStation *tip = &wing->stations[wing->n_stations - 1];
+  double           half = fabs (tip->at[1]) * planform->scale;
+  double           y = planform->origin[1] + tip->at[0] * planform->scale;
+  double           top = planform->origin[1] + planform->airframe.low[1] * planform->scale;
+  char             text[32];
+  GwDimension      span = {
+    .a = { planform->origin[0] - (figure->is_half ? 0 : half), y },
+    .b = { planform->origin[0] + half, y },
+    .place = top - CENTRE_PAST - 4,
+    .is_half = figure->is_half,
+    .text = text,
+  };
+
+  if (!wing->is_mirrored || half < 40)
+    return;
+  snprintf (text, sizeof text, "%.0f", 2000 * fabs (tip->at[1]));
+  gw_dimension (drawing, &span);
+}
+
+/* The root chord stands to the right of the whole aeroplane. */
+static void
+draw_root_chord (GwDrawing       *drawing,
+                 const Planform  *planform,
+                 const GwSurface *wing)
+{
+  const GwStation *root = &wing->stations[0];
+  const GwStation *tip = &wing->stations[wing->n_stations - 1];
+  double           scale = planform->scale;
+  double           right = planform->origin[0] + planform->airframe.high[0] * scale;
+  double           tip_x = planform->origin[0] + tip->at[1] * scale;
+  bool             is_level = fabs (tip->at[0] - root->at[0]) * scale < 1;
+  bool             is_square = is_level && fabs (tip->chord - root->chord) * scale < 1;
+  char             text[32];
+  GwDimension      chord = {
+    .a = { tip_x, planform->origin[1] + root->at[0] * scale },
+    .b = { tip_x, planform->origin[1] + (root->at[0] + root->chord) * scale },
+    .place = right + 11,
+    .is_vertical = true,
+    .text = text,
+  };
+
+  /* Where the tip does not stand level with the root, the extension lines start at the root. */
+  if (!is_level)
+    chord.a[0] = planform->origin[0] + root->at[1] * scale;
+  if (!is_square)
+    chord.b[0] = planform->origin[0] + root->at[1] * scale;
+  if (!(root->chord * scale > 14))
+    return;
+  snprintf (text, sizeof text, "%.0f", 1000 * root->chord);
+  gw_dimension (drawing, &chord);
+}
+
+/* Forward to aft limit of the balance point: hatched, its ends dashed. */
+static void
+draw_range (GwDrawing        *drawing,
+            const Planform   *planform,
+            const GwResults  *results,
+            bool              is_half)
+{
+  const double *value = results->value;
+  double        x0 = planform->origin[0] - (is_half ? 0 : 12), x1 = planform->origin[0] + 12;
+  double        ends[2] = { value[GW_RESULT_FORWARD_LIMIT], value[GW_RESULT_AFT_LIMIT] };
+  double        y[2];
+
+  for (int i = 0; i < 2; i++)
+    {
+      y[i] = planform->origin[1] + ends[i] * planform->scale;
+      y[i] = fmin (fmax (y[i], planform->area.y), planform->area.y + planform->area.height);
+    }
+  if (isfinite (ends[0]) && isfinite (ends[1]) && y[1] > y[0])
+    {
+      GwBox   box = { x0, y[0], x1 - x0, y[1] - y[0] };
+      GwMark *mark = gw_rectangle (drawing, box, GW_LINE_NONE, GW_TONE_PAPER);
+
+      mark->is_filled = true;
+      mark->fill = GW_TONE_PAPER;
+      mark = gw_rectangle (drawing, box, GW_LINE_NONE, GW_TONE_INK);
+      mark->is_hatched = true;
+    }
+  for (int i = 0; i < 2; i++)
+    if (isfinite (ends[i]))
+      gw_line_from_to (drawing, x0, y[i], x1, y[i], GW_LINE_NARROW, GW_TONE_INK);
+}
+
+static bool
+on_area (const Planform *planform,
+         double          x)
+{
+  double y = planform->origin[1] + x * planform->scale;
+
+  return isfinite (y) && y > planform->area.y - 0.5 &&
+         y < planform->area.y + planform->area.height + 0.5;
+}
+
+/* Band of the balance point: a whisker beside the symbol. */
+static void
+draw_band (GwDrawing              *drawing,
+           const Planform         *planform,
+           const GwAirframeFigure *figure,
+           double                  radius)
+{
+  double x = planform->origin[0] + radius + 2.5;
+  double y0 = planform->origin[1] + figure->low_x * planform->scale;
+  double y1 = planform->origin[1] + figure->high_x * planform->scale;
+  double xy[] = { x - 1.5, y0, x + 1.5, y0, x, y0, x, y1, x - 1.5, y1, x + 1.5, y1 };
+
+  if (on_area (planform, figure->low_x) && on_area (planform, figure->high_x))
+    gw_drawing_path (drawing, 6, xy, GW_LINE_NARROW, GW_TONE_INK);
+}
+
+static void
+draw_points (GwDrawing              *drawing,
+             const Planform         *planform,
+             const GwAirframeFigure *figure,
+             GwCallouts             *callouts)
+{
+  const double *value = figure->results->value;
+  double        root = value[GW_RESULT_BALANCE_X] - value[GW_RESULT_BALANCE_ROOT];
+  double        size = planform->box.width < 260 ? 9 : 13;
+  char          texts[2][96];
+  GwCallout     items[2];
+  size_t        n = 0;
+
+  if (on_area (planform, value[GW_RESULT_NEUTRAL_POINT]))
+    {
+      double y = planform->origin[1] + value[GW_RESULT_NEUTRAL_POINT] * planform->scale;
+
+      gw_drawing_symbol (drawing, GW_MARK_NEUTRAL, planform->origin[0], y, 7, GW_TONE_INK);
+      snprintf (texts[1], sizeof texts[1], _ ("neutral point %.0f mm, margin %.0f %%"),
+                (value[GW_RESULT_NEUTRAL_POINT] - root) * 1000,
+                value[GW_RESULT_STATIC_MARGIN] * 100);
+      items[n++] = (GwCallout){ planform->origin[0], y, 3.5, false, texts[1],
+                                GW_FONT_TEXT, GW_TONE_MID, GW_TARGET_NONE };
+    }
+  if (on_area (planform, value[GW_RESULT_BALANCE_X]))
+    {
+      double y = planform->origin[1] + value[GW_RESULT_BALANCE_X] * planform->scale;
+
+      draw_band (drawing, planform, figure, size / 2);
+      gw_drawing_symbol (drawing, GW_MARK_BALANCE, planform->origin[0], y, size, GW_TONE_INK);
+      snprintf (texts[0], sizeof texts[0], _ ("balance %.0f mm, %.0f %% of chord"),
+                value[GW_RESULT_BALANCE_ROOT] * 1000, value[GW_RESULT_BALANCE_MAC] * 100);
+      items[n++] = (GwCallout){ planform->origin[0], y, size / 2, false, texts[0],
+                                GW_FONT_TEXT, GW_TONE_INK, GW_TARGET_NONE };
+    }
+  if (n == 2 && items[0].y > items[1].y)
+    {
+      GwCallout first = items[1];
+
+      items[1] = items[0];
+      items[0] = first;
+    }
+  if (n == 0 || planform->box.width < 220)
+    return;
+  if (!gw_callouts_place (drawing, callouts, n, items))
+    {
+      callouts->may_cover = true;
+      gw_callouts_place (drawing, callouts, n, items);
+      callouts->may_cover = false;
+    }
+}
+
+double
+gw_planform_scale (GwDrawing              *drawing,
+                   GwBox                   box,
+                   const GwAirframeFigure *figure)
+{
+  Planform planform;
+
+  planform_init (&planform, drawing, box, figure);
+  gw_airframe_clear (&planform.airframe);
+
+  return planform.scale;
+}
+
+static void
+draw_airframe (GwDrawing              *drawing,
+               const Planform         *planform,
+               const GwAirframeFigure *figure)
+{
+  const GwAirframe *airframe = &planform->airframe;
+  double            top = planform->origin[1] + airframe->low[1] * planform->scale;
+  double            bottom = planform->origin[1] + airframe->high[1] * planform->scale;
+
+  gw_airframe_draw (drawing, airframe, 0, airframe->n_skin, planform->origin, planform->scale,
+                    figure->option);
+  gw_line_from_to (drawing, planform->origin[0], top - CENTRE_PAST, planform->origin[0],
+                   bottom + CENTRE_PAST, GW_LINE_CENTRE, GW_TONE_MID);
+  gw_airframe_draw (drawing, airframe, airframe->n_skin, airframe->n_shapes, planform->origin,
+                    planform->scale, figure->option);
+}
+
+double
+gw_figure_planform (GwDrawing              *drawing,
+                    GwBox                   box,
+                    const GwAirframeFigure *figure)
+{
+  const GwSurface *wing = main_wing (figure->aircraft);
+  GwCallouts      *callouts;
+  Planform         planform;
+  size_t           since = gw_drawing_n (drawing);
+
+  planform_init (&planform, drawing, box, figure);
+  if (!(planform.scale > 0))
+    {
+      gw_airframe_clear (&planform.airframe);
+      return 0;
+    }
+  planform_centre (&planform, figure);
+  draw_airframe (drawing, &planform, figure);
+  if (planform.has_dimensions && wing != NULL)
+    {
+      draw_span (drawing, &planform, figure, wing);
+      draw_root_chord (drawing, &planform, wing);
+    }
+  if (planform.has_bar)
+    gw_scale_bar (drawing, box.x + 4, box.y + box.height - gw_text_line (drawing, GW_FONT_SMALL) / 2,
+                  fmin (box.width * 0.3, 150), planform.scale);
+
+  callouts = g_new0 (GwCallouts, 1);
+  callouts->bounds = box;
+  callouts->since = since;
+  draw_range (drawing, &planform, figure->results, figure->is_half);
+  draw_points (drawing, &planform, figure, callouts);
+  gw_planform_labels (drawing, callouts, figure, planform.origin, planform.scale);
+  g_free (callouts);
+  gw_airframe_clear (&planform.airframe);
+
+  return planform.scale;
+}

@@ -1,0 +1,302 @@
+/* gw-layout.c - boxes, ticks, fitted text
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include <math.h>
+#include <string.h>
+
+#include "figures/gw-drawing-private.h"
+#include "figures/gw-layout.h"
+
+GwBox
+gw_box_inset (GwBox  box,
+              double by)
+{
+  return (GwBox){ box.x + by, box.y + by, fmax (box.width - 2 * by, 0),
+                  fmax (box.height - 2 * by, 0) };
+}
+
+GwBox
+gw_box_take_top (GwBox *box,
+                 double height)
+{
+  GwBox taken = *box;
+
+  taken.height = CLAMP (height, 0, box->height);
+  box->y += taken.height;
+  box->height -= taken.height;
+
+  return taken;
+}
+
+GwBox
+gw_box_take_bottom (GwBox *box,
+                    double height)
+{
+  GwBox taken = *box;
+
+  taken.height = CLAMP (height, 0, box->height);
+  taken.y = box->y + box->height - taken.height;
+  box->height -= taken.height;
+
+  return taken;
+}
+
+GwBox
+gw_box_take_left (GwBox *box,
+                  double width)
+{
+  GwBox taken = *box;
+
+  taken.width = CLAMP (width, 0, box->width);
+  box->x += taken.width;
+  box->width -= taken.width;
+
+  return taken;
+}
+
+GwBox
+gw_box_take_right (GwBox *box,
+                   double width)
+{
+  GwBox taken = *box;
+
+  taken.width = CLAMP (width, 0, box->width);
+  taken.x = box->x + box->width - taken.width;
+  box->width -= taken.width;
+
+  return taken;
+}
+
+bool
+gw_box_meets (const GwBox *a,
+              const GwBox *b,
+              double       gap)
+{
+  return a->x < b->x + b->width + gap && b->x < a->x + a->width + gap &&
+         a->y < b->y + b->height + gap && b->y < a->y + a->height + gap;
+}
+
+bool
+gw_box_holds (const GwBox *outer,
+              const GwBox *inner)
+{
+  return inner->x >= outer->x && inner->x + inner->width <= outer->x + outer->width &&
+         inner->y >= outer->y && inner->y + inner->height <= outer->y + outer->height;
+}
+
+double
+gw_round_below (double value)
+{
+  double power, digit;
+
+  if (!(value > 0) || !isfinite (value))
+    return 0;
+  power = pow (10, floor (log10 (value) + 1e-9));
+  digit = value / power * (1 + 1e-9);
+
+  return (digit >= 5 ? 5 : digit >= 2 ? 2
+                                      : 1) *
+         power;
+}
+
+GwTicks
+gw_ticks (double low,
+          double high,
+          int    most)
+{
+  GwTicks ticks = { low, 0, 0, 0 };
+  double  span = high - low;
+
+  if (!(span > 0) || !isfinite (span))
+    return ticks;
+
+  ticks.step = gw_round_below (span / MAX (most, 2));
+  for (;;)
+    {
+      /* A hair of slack, so that a limit that is itself a tick is one. */
+      double first = ceil (low / ticks.step - 1e-6);
+      double last = floor (high / ticks.step + 1e-6);
+
+      ticks.first = first * ticks.step;
+      ticks.n = (int) (last - first) + 1;
+      if (ticks.n <= MAX (most, 2))
+        break;
+      ticks.step = gw_round_below (ticks.step * 2.5);
+    }
+  ticks.decimals = MAX (0, (int) -floor (log10 (ticks.step) + 1e-9));
+
+  return ticks;
+}
+
+char *
+gw_text_fit (GwDrawing  *drawing,
+             const char *text,
+             GwFont      font,
+             GwTextStyle style,
+             double      width)
+{
+  double full;
+  long   low = 0, high = g_utf8_strlen (text, -1);
+  char  *best = NULL;
+
+  gw_drawing_measure (drawing, text, font, style, &full, NULL);
+  if (full <= width)
+    return g_strdup (text);
+
+  while (low + 1 < high)
+    {
+      long   n = (low + high) / 2;
+      char  *head = g_utf8_substring (text, 0, n);
+      char  *cut = g_strconcat (g_strchomp (head), "…", NULL);
+      double cut_width;
+
+      gw_drawing_measure (drawing, cut, font, style, &cut_width, NULL);
+      if (cut_width <= width)
+        {
+          g_free (best);
+          best = g_steal_pointer (&cut);
+          low = n;
+        }
+      else
+        high = n;
+      g_free (cut);
+      g_free (head);
+    }
+  if (low < 2)
+    g_clear_pointer (&best, g_free);
+
+  return best;
+}
+
+double
+gw_text_line (GwDrawing *drawing,
+              GwFont     font)
+{
+  double height;
+
+  gw_drawing_measure (drawing, "0", font, GW_STYLE_UPRIGHT, NULL, &height);
+  return height;
+}
+
+/* The drawing's layout set to wrap at @width; wrap_end() sets it back. */
+static PangoLayout *
+wrap_begin (GwDrawing  *drawing,
+            const char *text,
+            GwFont      font,
+            GwTextStyle style,
+            double      width)
+{
+  PangoLayout *layout = gw_drawing_layout (drawing, text, font, style);
+
+  pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
+  pango_layout_set_width (layout, (int) floor (fmax (width, 1) * PANGO_SCALE));
+
+  return layout;
+}
+
+static void
+wrap_end (PangoLayout *layout)
+{
+  pango_layout_set_width (layout, -1);
+}
+
+int
+gw_text_lines (GwDrawing  *drawing,
+               const char *text,
+               GwFont      font,
+               GwTextStyle style,
+               double      width)
+{
+  PangoLayout *layout = wrap_begin (drawing, text, font, style, width);
+  int          n = pango_layout_get_line_count (layout);
+
+  wrap_end (layout);
+  return n;
+}
+
+double
+gw_text_paragraph (GwDrawing  *drawing,
+                   GwBox       box,
+                   const char *text,
+                   GwFont      font,
+                   GwTone      tone,
+                   GwTextStyle style,
+                   GwAlign     align)
+{
+  double       line = gw_text_line (drawing, font);
+  PangoLayout *layout = wrap_begin (drawing, text, font, style, box.width);
+  int          n = pango_layout_get_line_count (layout);
+  char       **lines = g_new0 (char *, n + 1);
+  double       used = 0;
+
+  for (int i = 0; i < n; i++)
+    {
+      const PangoLayoutLine *part = pango_layout_get_line_readonly (layout, i);
+
+      lines[i] = g_strchomp (g_strndup (text + part->start_index, (gsize) part->length));
+    }
+  wrap_end (layout);
+
+  for (int i = 0; i < n && used + line <= box.height + 0.01; i++)
+    {
+      double  x = box.x + 0.5 * align * box.width;
+      bool    is_last = i + 1 < n && used + 2 * line > box.height + 0.01;
+      char   *more = is_last ? g_strconcat (lines[i], " …", NULL) : NULL;
+      char   *fit = gw_text_fit (drawing, more ? more : lines[i], font, style, box.width);
+      GwMark *mark = gw_drawing_text (drawing, x, box.y + used, fit ? fit : "…", font, tone);
+
+      mark->style = style;
+      gw_drawing_align (drawing, mark, align, GW_ALIGN_START);
+      used += line;
+      g_free (fit);
+      g_free (more);
+    }
+  g_strfreev (lines);
+
+  return used;
+}
+
+GwMark *
+gw_text_at (GwDrawing  *drawing,
+            double      x,
+            double      y,
+            const char *text,
+            GwFont      font,
+            GwTone      tone,
+            GwAlign     align_x,
+            GwAlign     align_y)
+{
+  GwMark *mark = gw_drawing_text (drawing, x, y, text, font, tone);
+
+  gw_drawing_align (drawing, mark, align_x, align_y);
+  return mark;
+}
+
+GwMark *
+gw_line_from_to (GwDrawing *drawing,
+                 double     x0,
+                 double     y0,
+                 double     x1,
+                 double     y1,
+                 GwLineType line,
+                 GwTone     tone)
+{
+  return gw_drawing_path (drawing, 2, (double[]){ x0, y0, x1, y1 }, line, tone);
+}
+
+GwMark *
+gw_rectangle (GwDrawing *drawing,
+              GwBox      box,
+              GwLineType line,
+              GwTone     tone)
+{
+  double  right = box.x + box.width, bottom = box.y + box.height;
+  double  xy[] = { box.x, box.y, right, box.y, right, bottom, box.x, bottom };
+  GwMark *mark = gw_drawing_path (drawing, 4, xy, line, tone);
+
+  mark->is_closed = true;
+  return mark;
+}

@@ -1,0 +1,297 @@
+/* gw-sheet-arrange.c - tries a few arrangements of the sheet and takes the best
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include <glib.h>
+#include <math.h>
+
+#include "figures/gw-sheet-private.h"
+
+#define GAP 16.0       /* between areas */
+#define INSET 12.0     /* within the frame */
+#define POINTS_PER_M (72 / 0.0254)
+#define TITLE_WIDTH 330.0
+
+/* Least sizes at which a figure says all it has to say. */
+#define STALL_WIDTH 250.0
+#define STALL_HEIGHT 185.0
+#define SIDE_WIDTH 190.0
+#define SIDE_HEIGHT 105.0
+
+typedef struct
+{
+  GwDrawing           *drawing;
+  const GwSheetFigure *figure;
+  GwBox                frame, content;
+  double               title_height;
+  double               summary_width, summary_height, summary_full; /* full: with second lines */
+} Needs;
+
+static double
+masses_height (const Needs *needs,
+               double       width)
+{
+  return needs->figure->masses.n_bars > 0
+           ? gw_masses_need (needs->drawing, &needs->figure->masses, width)
+           : 0;
+}
+
+/* A side column: summary, [stall], masses from the top down, the rest left between them. */
+static void
+fill_column (const Needs  *needs,
+             GwBox         column,
+             bool          has_stall,
+             GwSheetAreas *areas)
+{
+  double masses = masses_height (needs, column.width);
+  double spare = column.height - needs->summary_height - masses - GAP * (has_stall ? 2 : 1) -
+                 (has_stall ? STALL_HEIGHT : 0);
+  double more = CLAMP (spare, 0, needs->summary_full - needs->summary_height);
+
+  areas->summary = gw_box_take_top (&column, needs->summary_height + more);
+  spare = fmax (spare - more, 0);
+  gw_box_take_top (&column, GAP);
+  areas->masses = gw_box_take_bottom (&column, masses + (has_stall ? 0 : spare * 0.5));
+  gw_box_take_bottom (&column, GAP);
+  if (has_stall)
+    areas->stall = column;
+}
+
+/* Left the aeroplane, right a column with the tables above the title block. */
+static void
+arrange_columns (const Needs  *needs,
+                 double        share,
+                 bool          is_stall_right,
+                 GwSheetAreas *areas)
+{
+  GwBox  left = needs->content, right;
+  double width = left.width * share;
+  double notes;
+
+  right = gw_box_take_right (&left, width);
+  gw_box_take_right (&left, GAP);
+  areas->title = (GwBox){ right.x - GAP / 2, needs->frame.y + needs->frame.height - needs->title_height,
+                          right.width + GAP / 2 + INSET, needs->title_height };
+  gw_box_take_bottom (&right, needs->title_height - INSET + GAP);
+  fill_column (needs, right, is_stall_right, areas);
+
+  notes = gw_notes_height (needs->drawing, &needs->figure->title, left.width);
+  if (notes > 0)
+    {
+      areas->notes = gw_box_take_bottom (&left, notes);
+      gw_box_take_bottom (&left, GAP / 2);
+    }
+  if (is_stall_right)
+    {
+      areas->side = gw_box_take_bottom (&left, fmax (SIDE_HEIGHT, left.height * 0.24));
+      gw_box_take_bottom (&left, GAP);
+    }
+  else
+    {
+      GwBox row = gw_box_take_bottom (&left, fmax (STALL_HEIGHT, left.height * 0.36));
+
+      gw_box_take_bottom (&left, GAP);
+      areas->side = gw_box_take_left (&row, fmax (row.width * 0.42, SIDE_WIDTH));
+      gw_box_take_left (&row, GAP);
+      areas->stall = row;
+    }
+  areas->planform = left;
+}
+
+/* Notes and title block along the bottom; the rest of the content above. */
+static GwBox
+take_strip (const Needs  *needs,
+            GwSheetAreas *areas)
+{
+  GwBox  rest = needs->content, strip;
+  double width = fmin (TITLE_WIDTH, needs->frame.width);
+  bool   is_narrow = needs->frame.width < TITLE_WIDTH + 200;
+  double notes;
+
+  if (is_narrow)
+    width = needs->frame.width;
+  areas->title = (GwBox){ needs->frame.x + needs->frame.width - width,
+                          needs->frame.y + needs->frame.height - needs->title_height, width,
+                          needs->title_height };
+  if (is_narrow)
+    {
+      gw_box_take_bottom (&rest, needs->title_height - INSET + GAP / 2);
+      notes = gw_notes_height (needs->drawing, &needs->figure->title, rest.width);
+      areas->notes = gw_box_take_bottom (&rest, notes);
+      gw_box_take_bottom (&rest, notes > 0 ? GAP / 2 : 0);
+      return rest;
+    }
+  notes = gw_notes_height (needs->drawing, &needs->figure->title, rest.width - width - GAP + INSET);
+  strip = gw_box_take_bottom (&rest, fmax (needs->title_height - INSET, notes));
+  gw_box_take_bottom (&rest, GAP);
+  areas->notes = gw_box_take_left (&strip, strip.width - width - GAP + INSET);
+
+  return rest;
+}
+
+/* Above the aeroplane with its side view and masses beside it, below the curve and the summary. */
+static void
+arrange_rows (const Needs  *needs,
+              double        share,
+              bool          has_side_column,
+              GwSheetAreas *areas)
+{
+  GwBox  rest = take_strip (needs, areas);
+  double height = fmax (needs->summary_height, STALL_HEIGHT);
+  double spare = fmax (rest.height * 0.42 - height, 0);
+  GwBox  row = gw_box_take_bottom (&rest, height + fmin (spare, 60));
+  double summary = CLAMP (needs->summary_width, row.width * 0.4, row.width * 0.66);
+  double masses;
+  GwBox  column;
+
+  gw_box_take_bottom (&rest, GAP);
+  areas->summary = gw_box_take_right (&row, summary);
+  gw_box_take_right (&row, GAP);
+  if (!has_side_column)
+    {
+      /* Curve, then side view and masses in one narrow column, then the summary. */
+      areas->stall = gw_box_take_left (&row, row.width * 0.55);
+      gw_box_take_left (&row, GAP);
+      column = row;
+    }
+  else
+    {
+      areas->stall = row;
+      column = gw_box_take_right (&rest, rest.width * share);
+      gw_box_take_right (&rest, GAP);
+    }
+  masses = masses_height (needs, column.width);
+  areas->masses = gw_box_take_bottom (&column, masses + fmax (column.height - masses - SIDE_HEIGHT - GAP, 0) * 0.2);
+  gw_box_take_bottom (&column, GAP);
+  areas->side = column;
+  areas->planform = rest;
+}
+
+/* Portrait: one below the other; side view and masses share a row, if they can. */
+static void
+arrange_stack (const Needs  *needs,
+               double        share,
+               bool          is_shared,
+               GwSheetAreas *areas)
+{
+  GwBox  rest = take_strip (needs, areas);
+  double stall = fmax (STALL_HEIGHT, rest.height * 0.2);
+  GwBox  row;
+
+  areas->summary = gw_box_take_bottom (&rest, fmin (needs->summary_full, fmax (needs->summary_height, rest.height * 0.24)));
+  gw_box_take_bottom (&rest, GAP);
+  if (is_shared)
+    {
+      row = gw_box_take_bottom (&rest, stall);
+      gw_box_take_bottom (&rest, GAP);
+      areas->stall = gw_box_take_left (&row, row.width * (1 - share) - GAP);
+      gw_box_take_left (&row, GAP);
+      areas->masses = gw_box_take_bottom (&row, masses_height (needs, row.width));
+      gw_box_take_bottom (&row, GAP);
+      areas->side = row;
+    }
+  else
+    {
+      areas->masses = gw_box_take_bottom (&rest, masses_height (needs, rest.width));
+      gw_box_take_bottom (&rest, GAP);
+      areas->stall = gw_box_take_bottom (&rest, stall);
+      gw_box_take_bottom (&rest, GAP);
+      areas->side = gw_box_take_bottom (&rest, fmax (SIDE_HEIGHT, rest.height * 0.25));
+      gw_box_take_bottom (&rest, GAP);
+    }
+  areas->planform = rest;
+}
+
+static int
+standard_ratio (double scale)
+{
+  static const int ratios[] = { 1, 2, 5, 10, 20, 50 }; /* ISO 5455 */
+
+  for (size_t i = 0; i < G_N_ELEMENTS (ratios); i++)
+    if (POINTS_PER_M / ratios[i] <= scale * (1 + 1e-9))
+      return ratios[i];
+
+  return 0;
+}
+
+static void
+find_scales (const Needs  *needs,
+             GwSheetAreas *areas)
+{
+  const GwAirframeFigure *figure = &needs->figure->planform;
+
+  areas->planform_scale = gw_planform_scale (needs->drawing, areas->planform, figure);
+  areas->side_scale = gw_side_scale (needs->drawing, areas->side, figure);
+  areas->planform_ratio = 0;
+  areas->side_ratio = 0;
+  /* The side view is never drawn larger than the plan. */
+  areas->side_scale = fmin (areas->side_scale, areas->planform_scale);
+  if (!needs->figure->is_paper)
+    return;
+  areas->planform_ratio = standard_ratio (areas->planform_scale);
+  areas->side_ratio = standard_ratio (areas->side_scale);
+  if (areas->planform_ratio > 0)
+    areas->planform_scale = POINTS_PER_M / areas->planform_ratio;
+  if (areas->side_ratio > 0)
+    areas->side_scale = POINTS_PER_M / areas->side_ratio;
+}
+
+/* How well a box serves a figure that wants this size, 0 to 1. */
+static double
+serve (const GwBox *box,
+       double       width,
+       double       height)
+{
+  double fit = fmin (box->width / fmax (width, 1), 1) * fmin (box->height / fmax (height, 1), 1);
+
+  return fit * fit;
+}
+
+/* Size of the plan, held down by every figure that gets too little room or has far too much. */
+static double
+judge (const Needs        *needs,
+       const GwSheetAreas *areas)
+{
+  double summary = serve (&areas->summary, needs->summary_width, needs->summary_height);
+  double hole = fmax (areas->summary.height - 1.5 * needs->summary_full, 0) / needs->content.height;
+
+  return areas->planform_scale * summary * summary *
+         serve (&areas->masses, 200, masses_height (needs, areas->masses.width)) *
+         serve (&areas->stall, STALL_WIDTH, STALL_HEIGHT) * serve (&areas->side, SIDE_WIDTH, SIDE_HEIGHT) *
+         sqrt (fmin (areas->side_scale / fmax (areas->planform_scale, 1e-9), 1)) * (1 - 0.5 * hole);
+}
+
+typedef void (*Arrange) (const Needs *, double, bool, GwSheetAreas *);
+
+void
+gw_sheet_arrange (GwDrawing           *drawing,
+                  GwBox                frame,
+                  const GwSheetFigure *figure,
+                  GwSheetAreas        *areas)
+{
+  static const Arrange arrangements[] = { arrange_columns, arrange_rows, arrange_stack };
+  Needs                needs = { drawing, figure, frame, gw_box_inset (frame, INSET),
+                                 gw_title_block_height (drawing), 0, 0, 0 };
+  double               best = -1;
+
+  gw_summary_need (drawing, &figure->summary, true, &needs.summary_width, &needs.summary_full);
+  gw_summary_need (drawing, &figure->summary, false, &needs.summary_width, &needs.summary_height);
+  for (size_t i = 0; i < G_N_ELEMENTS (arrangements); i++)
+    for (int variant = 0; variant < 2; variant++)
+      for (double share = 0.30; share < 0.50; share += 0.03)
+        {
+          GwSheetAreas trial = { 0 };
+          double       score;
+
+          arrangements[i](&needs, share, variant == 1, &trial);
+          find_scales (&needs, &trial);
+          score = judge (&needs, &trial);
+          if (score > best * (1 + 1e-6))
+            {
+              best = score;
+              *areas = trial;
+            }
+        }
+}

@@ -1,0 +1,190 @@
+/* gw-summary-header.c - names of the options above their columns
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include <glib.h>
+#include <math.h>
+
+#include "figures/gw-figures-i18n.h"
+#include "figures/gw-figures-private.h"
+#include "figures/gw-summary-private.h"
+
+#define PAD 4.0
+#define MARKER 7.5
+#define MARKER_ROOM 12.0
+#define UPRIGHT_MAX 72.0 /* longest turned name */
+#define NARROW_PAD 2.0   /* of stacked names */
+
+static double
+width_of (GwDrawing  *drawing,
+          const char *text)
+{
+  double width;
+
+  gw_drawing_measure (drawing, text, GW_FONT_TEXT, GW_STYLE_BOLD, &width, NULL);
+  return width;
+}
+
+static double
+longest_word (GwDrawing  *drawing,
+              const char *text)
+{
+  char **words = g_strsplit (text, " ", -1);
+  double longest = 0;
+
+  for (char **word = words; *word != NULL; word++)
+    longest = fmax (longest, width_of (drawing, *word));
+  g_strfreev (words);
+
+  return longest;
+}
+
+/* Lines that the longest name takes at @width; 9 if a word would have to be broken. */
+static int
+lines_at (GwDrawing            *drawing,
+          const GwSummaryTable *table,
+          double                width)
+{
+  int lines = 1;
+
+  for (size_t i = 0; i < table->n_columns; i++)
+    {
+      const char *name = table->figure->names[table->column[i]];
+
+      if (longest_word (drawing, name) > width)
+        return 9;
+      lines = MAX (lines, gw_text_lines (drawing, name, GW_FONT_TEXT, GW_STYLE_BOLD, width));
+    }
+
+  return lines;
+}
+
+static bool
+baseline_fits (GwDrawing            *drawing,
+               const GwSummaryTable *table,
+               double                width)
+{
+  double word;
+
+  for (size_t i = 0; i < table->n_columns; i++)
+    if ((int) table->column[i] == table->figure->baseline)
+      {
+        gw_drawing_measure (drawing, _ ("baseline"), GW_FONT_SMALL, GW_STYLE_UPRIGHT, &word, NULL);
+        return word <= width;
+      }
+
+  return false;
+}
+
+void
+gw_summary_header_fit (GwDrawing      *drawing,
+                       GwSummaryTable *table)
+{
+  double line = gw_text_line (drawing, GW_FONT_TEXT);
+  double beside = table->column_width - PAD - MARKER_ROOM;
+  double below = table->column_width - 2 * NARROW_PAD;
+  int    lines;
+
+  table->has_baseline = false;
+  if ((lines = lines_at (drawing, table, beside)) <= 2)
+    {
+      table->header = GW_HEADER_INLINE;
+      table->has_baseline = baseline_fits (drawing, table, beside);
+      table->header_height = lines * line + PAD + 1;
+    }
+  else if ((lines = lines_at (drawing, table, below)) <= 3)
+    {
+      table->header = GW_HEADER_STACKED;
+      table->has_baseline = baseline_fits (drawing, table, below);
+      table->header_height = lines * line + MARKER + PAD + 4;
+    }
+  else
+    {
+      double longest = 0;
+
+      table->header = GW_HEADER_UPRIGHT;
+      for (size_t i = 0; i < table->n_columns; i++)
+        longest = fmax (longest, width_of (drawing, table->figure->names[table->column[i]]));
+      longest = fmin (longest, fmin (UPRIGHT_MAX, table->box.height * 0.3));
+      table->header_height = longest + MARKER + PAD + 6;
+    }
+  if (table->has_baseline)
+    table->header_height += gw_text_line (drawing, GW_FONT_SMALL);
+}
+
+static void
+draw_baseline (GwDrawing            *drawing,
+               const GwSummaryTable *table,
+               double                x,
+               GwAlign               align)
+{
+  gw_text_at (drawing, x, table->box.y + table->header_height - 2, _ ("baseline"), GW_FONT_SMALL,
+              GW_TONE_MID, align, GW_ALIGN_END);
+}
+
+static void
+draw_name (GwDrawing            *drawing,
+           const GwSummaryTable *table,
+           const char           *name,
+           double                x, /* left edge of the column */
+           double               *marker_x,
+           double               *marker_y)
+{
+  GwBox box = { x, table->box.y + PAD - 1, table->column_width, table->header_height - PAD };
+  char *fit;
+
+  *marker_x = x + MARKER_ROOM / 2 + 0.5;
+  *marker_y = box.y + gw_text_line (drawing, GW_FONT_TEXT) / 2;
+  if (table->header == GW_HEADER_INLINE)
+    {
+      gw_box_take_left (&box, MARKER_ROOM);
+      gw_text_paragraph (drawing, box, name, GW_FONT_TEXT, GW_TONE_INK, GW_STYLE_BOLD, GW_ALIGN_START);
+      return;
+    }
+  *marker_x = x + table->column_width / 2;
+  if (table->header == GW_HEADER_STACKED)
+    {
+      *marker_y = box.y + MARKER / 2 + 1;
+      gw_box_take_top (&box, MARKER + 3);
+      box = gw_box_inset (box, NARROW_PAD);
+      box.y -= NARROW_PAD;
+      box.height += 2 * NARROW_PAD;
+      gw_text_paragraph (drawing, box, name, GW_FONT_TEXT, GW_TONE_INK, GW_STYLE_BOLD, GW_ALIGN_MIDDLE);
+      return;
+    }
+  *marker_y = table->box.y + table->header_height - MARKER / 2 - 3;
+  fit = gw_text_fit (drawing, name, GW_FONT_TEXT, GW_STYLE_BOLD, table->header_height - MARKER - PAD - 5.9);
+  if (fit != NULL)
+    {
+      GwMark *mark = gw_drawing_text (drawing, *marker_x, *marker_y - MARKER / 2 - 2.5, fit, GW_FONT_TEXT,
+                                      GW_TONE_INK);
+
+      mark->style = GW_STYLE_BOLD;
+      mark->turn = G_PI / 2;
+      gw_drawing_align (drawing, mark, GW_ALIGN_START, GW_ALIGN_MIDDLE);
+    }
+  g_free (fit);
+}
+
+void
+gw_summary_header_draw (GwDrawing            *drawing,
+                        const GwSummaryTable *table)
+{
+  for (size_t i = 0; i < table->n_columns; i++)
+    {
+      size_t option = table->column[i];
+      int    style = table->figure->options[option] % GW_OPTION_STYLES;
+      double x = table->box.x + table->label_width + table->column_width * (double) i;
+      double marker_x, marker_y;
+
+      draw_name (drawing, table, table->figure->names[option], x, &marker_x, &marker_y);
+      gw_drawing_symbol (drawing, GW_MARK_OPTION + (GwMarkKind) style, marker_x, marker_y, MARKER,
+                         GW_TONE_OPTION + (GwTone) style);
+      if (table->has_baseline && (int) option == table->figure->baseline)
+        draw_baseline (drawing, table,
+                       table->header == GW_HEADER_INLINE ? x + MARKER_ROOM : marker_x,
+                       table->header == GW_HEADER_INLINE ? GW_ALIGN_START : GW_ALIGN_MIDDLE);
+    }
+}

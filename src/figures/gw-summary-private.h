@@ -1,0 +1,40 @@
+/* gw-summary-private.h - the summary table while it is laid out
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include "figures/gw-figure.h"
+
+#define GW_SUMMARY_COLUMNS 64
+
+typedef enum
+{
+  GW_HEADER_INLINE,  /* marker, name beside it */
+  GW_HEADER_STACKED, /* marker above the name */
+  GW_HEADER_UPRIGHT, /* name turned, marker below it */
+} GwSummaryHeader;
+
+typedef struct
+{
+  const GwSummaryFigure *figure;
+  GwBox                  box;
+  GwFont                 font;
+  size_t                 n_columns, n_rows; /* that find room */
+  size_t                 column[GW_SUMMARY_COLUMNS]; /* which option stands in each */
+  int                    shown;
+  double                 label_width, unit_width, column_width;
+  double                 cross_width, band_width;
+  double                 line, row_height, header_height, legend_height;
+  GwSummaryHeader        header;
+  bool                   has_baseline; /* the word under its name */
+  bool                   has_second, is_second_full, is_band_beside;
+} GwSummaryTable;
+
+/** gw_summary_header_fit: chooses the form of the header; sets its height. */
+void gw_summary_header_fit  (GwDrawing      *drawing,
+                             GwSummaryTable *table);
+void gw_summary_header_draw (GwDrawing            *drawing,
+                             const GwSummaryTable *table);
