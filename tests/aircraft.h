@@ -14,7 +14,7 @@
 #define DEGREE (M_PI / 180.0)
 
 #define assert_close(value, expected, relative) \
-  g_assert_cmpfloat_with_epsilon ((value), (expected), (relative) *fabs (expected))
+ g_assert_cmpfloat_with_epsilon ((value), (expected), (relative) *fabs (expected))
 
 enum
 {
@@ -79,15 +79,15 @@ small_section (double cl_max,
 }
 
 static inline void
-set_panel (Craft  *craft,
-           int     surface,
-           double  x,
-           double  z,
-           double  root,
-           double  tip,
-           double  semispan,
-           double  aft,
-           double  twist)
+set_panel (Craft *craft,
+           int    surface,
+           double x,
+           double z,
+           double root,
+           double tip,
+           double semispan,
+           double aft,
+           double twist)
 {
   const GwSection *section = surface == MAIN_WING ? &craft->wing_section : &craft->tail_section;
   GwStation       *stations = craft->stations[surface];
@@ -101,12 +101,12 @@ set_panel (Craft  *craft,
 }
 
 static inline void
-set_surface (Craft         *craft,
-             int            surface,
-             GwRole         role,
-             GwControlKind  kind,
-             double         from,
-             double         to)
+set_surface (Craft        *craft,
+             int           surface,
+             GwRole        role,
+             GwControlKind kind,
+             double        from,
+             double        to)
 {
   craft->controls[surface] = (GwControl){
     .kind = kind,

@@ -12,11 +12,10 @@
  * 0.03 %, its perimeter 0.01 % short. */
 #define RING 73
 
-typedef struct
-{
-  double p[RING][3];
-  double centre[3];
-} Ring;
+/* A bay whose ends differ in proportion is warped; it is cut into so many strips. */
+#define STRIPS 4
+
+typedef double Ring[RING][3];
 
 static bool
 is_size (double value)
@@ -44,71 +43,70 @@ check (const GwBody *body)
   return GW_OK;
 }
 
-/* The starboard half of |2 y / width|^n + |2 z / height|^n = 1 about y = 0. */
+/* The starboard half of |2 y / width|^n + |2 z / height|^n = 1, from the apex, which lies
+ * at (@apex_x, 0, @apex_z). */
 static void
 ring_of (const GwBodyStation *s,
-         Ring                *out)
+         double               apex_x,
+         double               apex_z,
+         Ring                 out)
 {
   const double power = 2.0 / s->exponent;
-
-  for (int i = 0; i < 3; i++)
-    out->centre[i] = i == 0 ? s->x : (i == 2 ? s->z : 0.0);
 
   for (int i = 0; i < RING; i++)
     {
       const double angle = M_PI * i / (RING - 1);
-      const bool   is_middle = 2 * i == RING - 1;
       const bool   is_end = i == 0 || i == RING - 1;
-      const double rise = is_middle ? 0.0 : pow (fabs (cos (angle)), power);
+      const double rise = 2 * i == RING - 1 ? 0.0 : pow (fabs (cos (angle)), power);
 
-      out->p[i][0] = s->x;
-      out->p[i][1] = is_end ? 0.0 : 0.5 * s->width * pow (sin (angle), power);
-      out->p[i][2] = s->z + 0.5 * s->height * (2 * i < RING - 1 ? -rise : rise);
+      out[i][0] = s->x - apex_x;
+      out[i][1] = is_end ? 0.0 : 0.5 * s->width * pow (sin (angle), power);
+      out[i][2] = s->z - apex_z + 0.5 * s->height * (2 * i < RING - 1 ? -rise : rise);
     }
 }
 
-/* Triangle of the skin, and the volume under it down to the apex. */
 static void
-add_facet (const double apex[3],
-           const double a[3],
-           const double b[3],
-           const double c[3],
-           GwMoments   *skin,
-           double      *volume)
+add_bay (Ring       fore,
+         Ring       aft,
+         GwMoments *skin,
+         GwMoments *volume)
 {
-  GwMoments part;
-
-  gw_moments_triangle (a, b, c, &part);
-  gw_moments_add (skin, &part, 1.0);
-  gw_moments_tetrahedron (apex, a, b, c, &part);
-  *volume += part.total;
-}
-
-static void
-add_bay (const double apex[3],
-         const Ring  *fore,
-         const Ring  *aft,
-         GwMoments   *skin,
-         double      *volume)
-{
-  for (int i = 0; i + 1 < RING; i++)
+  for (int strip = 0; strip < STRIPS; strip++)
     {
-      add_facet (apex, fore->p[i], fore->p[i + 1], aft->p[i + 1], skin, volume);
-      add_facet (apex, fore->p[i], aft->p[i + 1], aft->p[i], skin, volume);
+      double p[2][2][3]; /* previous and present corner, at both ends of the strip */
+
+      for (int i = 0; i < RING; i++)
+        {
+          double (*was)[3] = p[1 - i % 2];
+          double (*is)[3] = p[i % 2];
+
+          for (int k = 0; k < 3; k++)
+            {
+              const double d = (aft[i][k] - fore[i][k]) / STRIPS;
+
+              is[0][k] = fore[i][k] + strip * d;
+              is[1][k] = fore[i][k] + (strip + 1) * d;
+            }
+          if (i == 0)
+            continue;
+
+          gw_moments_facet (was[0], is[0], is[1], skin, volume);
+          gw_moments_facet (was[0], is[1], was[1], skin, volume);
+        }
     }
 }
 
 /* A blunt end is closed by a flat face. */
 static void
-add_end (const double apex[3],
-         const Ring  *ring,
-         bool         is_fore,
-         GwMoments   *skin,
-         double      *volume)
+add_end (Ring       ring,
+         bool       is_fore,
+         GwMoments *skin,
+         GwMoments *volume)
 {
+  const double centre[] = { ring[0][0], 0.0, 0.5 * (ring[0][2] + ring[RING - 1][2]) };
+
   for (int i = 0; i + 1 < RING; i++)
-    add_facet (apex, ring->centre, ring->p[is_fore ? i + 1 : i], ring->p[is_fore ? i : i + 1],
-               skin, volume);
+    gw_moments_facet (centre, ring[is_fore ? i + 1 : i], ring[is_fore ? i : i + 1], skin, volume);
 }
 
 GwStatus
@@ -116,42 +114,40 @@ gw_body_shape (const GwBody *body,
                GwBodyShape  *out,
                GwMoments    *skin)
 {
-  const size_t last = body->n_stations - 1;
-  const double shift[] = { 0.0, body->y, 0.0 };
-  GwMoments    half = { 0 }, other;
-  double       volume = 0.0, square = 0.0;
-  double       apex[3];
-  Ring         ring[2];
+  const GwBodyStation *first = body->stations;
+  const size_t         last = body->n_stations - 1;
+  GwMoments            half = { 0 }, volume = { 0 }, other;
+  double               square = 0.0;
+  Ring                 ring[2];
 
   if (check (body) != GW_OK)
     return GW_EINVAL;
 
-  ring_of (&body->stations[0], &ring[0]);
-  for (int i = 0; i < 3; i++)
-    apex[i] = ring[0].centre[i];
-  add_end (apex, &ring[0], true, &half, &volume);
-
+  ring_of (first, first->x, first->z, ring[0]);
+  add_end (ring[0], true, &half, &volume);
   for (size_t i = 1; i <= last; i++)
     {
-      const GwBodyStation *s = &body->stations[i];
+      const GwBodyStation *s = &first[i];
       const double         w0 = s[-1].width;
       const double         w1 = s->width;
 
-      ring_of (s, &ring[i % 2]);
-      add_bay (apex, &ring[1 - i % 2], &ring[i % 2], &half, &volume);
+      ring_of (s, first->x, first->z, ring[i % 2]);
+      add_bay (ring[1 - i % 2], ring[i % 2], &half, &volume);
       square += (s->x - s[-1].x) * (w0 * w0 + w0 * w1 + w1 * w1) / 3.0;
     }
-  add_end (apex, &ring[last % 2], false, &half, &volume);
+  add_end (ring[last % 2], false, &half, &volume);
 
   *out = (GwBodyShape){
-    .length = body->stations[last].x - body->stations[0].x,
+    .length = first[last].x - first->x,
     .wetted_area = 2.0 * half.total,
-    .volume = 2.0 * fabs (volume),
+    .volume = 2.0 * volume.total,
     .width_squared_length = square,
   };
 
   if (skin != NULL)
     {
+      const double shift[] = { first->x, body->y, first->z };
+
       other = half;
       gw_moments_mirror (&other);
       gw_moments_add (&half, &other, 1.0);

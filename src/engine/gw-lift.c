@@ -305,13 +305,13 @@ find_centre (const GwSpanwise *spanwise,
   for (int i = 0; i < N; i++)
     {
       const double chord = line->chord[i];
-      const double share = gw_line_weight (i) * chord * line->additional[i];
+      const double area = gw_line_weight (i) * chord;
+      const double share = area * line->additional[i];
 
       load += share;
       x += share * spanwise->x[i];
       z += share * spanwise->z[i];
-      moment += gw_line_weight (i) * chord *
-                (limits->cm[i] * chord - line->basic[i] * spanwise->x[i]);
+      moment += area * (limits->cm[i] * chord - line->basic[i] * spanwise->x[i]);
     }
 
   out->centre_x = x / load;

@@ -52,30 +52,31 @@ check_line (const GwLine *line)
  * at no angle. */
 static bool
 solve_circulation (const GwLine *line,
+                   const double  weight[N],
                    double        g[2][N])
 {
   double m[N][N] = { { 0.0 } };
-  double eta[N], weight[N];
+  double square[N]; /* of the place */
 
   for (int i = 0; i < N; i++)
     {
-      eta[i] = gw_line_eta (i);
-      weight[i] = gw_line_weight (i) / STEP;
-      m[i][i] = weight[i] * (2.0 * line->span / (line->slope[i] * line->chord[i]) +
-                             N / (2.0 * sin (STEP * (i + 1))));
+      const double sine = i == N - 1 ? 1.0 : weight[i];
+
+      square[i] = 1.0 - sine * sine;
+      m[i][i] = weight[i] * (2.0 * line->span / (line->slope[i] * line->chord[i]) + N / (2.0 * sine));
       g[0][i] = weight[i];
       g[1][i] = -weight[i] * line->zero[i];
 
       for (int n = i - 1; n >= 0; n -= 2)
         {
-          const double p = eta[i] * eta[i], q = eta[n] * eta[n];
+          const double apart = square[i] - square[n];
 
-          m[i][n] = -weight[i] * weight[n] * (p + q) / (N * (p - q) * (p - q));
+          m[i][n] = -weight[i] * weight[n] * (square[i] + square[n]) / (N * apart * apart);
         }
     }
 
-  /* The lower triangle by rows is the upper one by columns. */
-  return LAPACKE_dposv (LAPACK_COL_MAJOR, 'U', N, 2, &m[0][0], N, &g[0][0], N) == 0;
+  /* The lower triangle by rows is the upper one by columns. Inputs have been checked. */
+  return LAPACKE_dposv_work (LAPACK_COL_MAJOR, 'U', N, 2, &m[0][0], N, &g[0][0], N) == 0;
 }
 
 GwStatus
@@ -83,17 +84,19 @@ gw_line_solve (GwLine *line)
 {
   const GwStatus status = check_line (line);
   const double   ratio = line->span * line->span / line->area;
-  double         g[2][N];
+  double         weight[N], g[2][N];
   double         slope = 0.0, lift_zero = 0.0, drag = 0.0;
 
+  for (int i = 0; i < N; i++)
+    weight[i] = gw_line_weight (i) / STEP;
   if (status != GW_OK)
     return status;
-  if (!solve_circulation (line, g))
+  if (!solve_circulation (line, weight, g))
     return GW_EDOM;
 
   for (int i = 0; i < N; i++)
     {
-      const double share = 2.0 * ratio * gw_line_weight (i);
+      const double share = 2.0 * ratio * STEP * weight[i];
       const double induced = 1.0 - 2.0 * line->span * g[0][i] / (line->slope[i] * line->chord[i]);
 
       slope += share * g[0][i];

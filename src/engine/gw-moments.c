@@ -163,6 +163,44 @@ gw_moments_tetrahedron (const double a[3],
            4, corner, out);
 }
 
+/* As simplex(), written out, since lofts call it some thousand times. */
+void
+gw_moments_facet (const double a[3],
+                  const double b[3],
+                  const double c[3],
+                  GwMoments   *skin,
+                  GwMoments   *volume)
+{
+  const double u[] = { b[0] - a[0], b[1] - a[1], b[2] - a[2] };
+  const double v[] = { c[0] - a[0], c[1] - a[1], c[2] - a[2] };
+  const double n[] = { u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2],
+                       u[0] * v[1] - u[1] * v[0] };
+  const double s[] = { a[0] + b[0] + c[0], a[1] + b[1] + c[1], a[2] + b[2] + c[2] };
+  const double area = 0.5 * sqrt (n[0] * n[0] + n[1] * n[1] + n[2] * n[2]);
+  const double solid = (n[0] * a[0] + n[1] * a[1] + n[2] * a[2]) / 6.0;
+  const double product[] = {
+    a[0] * a[0] + b[0] * b[0] + c[0] * c[0] + s[0] * s[0],
+    a[1] * a[1] + b[1] * b[1] + c[1] * c[1] + s[1] * s[1],
+    a[2] * a[2] + b[2] * b[2] + c[2] * c[2] + s[2] * s[2],
+    a[0] * a[1] + b[0] * b[1] + c[0] * c[1] + s[0] * s[1],
+    a[0] * a[2] + b[0] * b[2] + c[0] * c[2] + s[0] * s[2],
+    a[1] * a[2] + b[1] * b[2] + c[1] * c[2] + s[1] * s[2],
+  };
+
+  skin->total += area;
+  volume->total += solid;
+  for (int i = 0; i < 3; i++)
+    {
+      skin->first[i] += area / 3.0 * s[i];
+      volume->first[i] += solid / 4.0 * s[i];
+    }
+  for (int i = 0; i < 6; i++)
+    {
+      skin->second[i] += area / 12.0 * product[i];
+      volume->second[i] += solid / 20.0 * product[i];
+    }
+}
+
 void
 gw_moments_box (double       mass,
                 const double centre[3],

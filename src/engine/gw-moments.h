@@ -67,6 +67,20 @@ void gw_moments_tetrahedron (const double a[3],
                              const double d[3],
                              GwMoments   *out);
 
+/**
+ * gw_moments_facet:
+ * @skin: (inout): the triangle is added to it, unit areal density
+ * @volume: (inout): the tetrahedron from the origin to the triangle is added to it, unit
+ *   density, positive if a, b, c turn right-handed about the way out
+ *
+ * A closed body is the sum of its facets.
+ */
+void gw_moments_facet (const double a[3],
+                       const double b[3],
+                       const double c[3],
+                       GwMoments   *skin,
+                       GwMoments   *volume);
+
 /** gw_moments_box: a block of mass @mass, edges @size along the axes, about @centre; exact. */
 void gw_moments_box (double       mass,
                      const double centre[3],

@@ -26,7 +26,8 @@ typedef struct
   double            balance_x;
   GwLift           *lifts; /* of each surface but fins, at the last speed */
   GwStallReach     *reach; /* of each surface */
-  double            guess_mass, guess_speed, guess_rise;
+  double            log_speed, log_mass; /* last that went together; NAN: none yet */
+  double            rise;                /* d log mass / d log speed there */
 } GwStallModel;
 
 /* The aircraft at one speed. Lift over dynamic pressure is lift[0] + lift[1] alpha, its

@@ -124,53 +124,47 @@ pass_full (GwStallModel *model,
   return out->mass > 0.0 ? GW_OK : GW_EDOM;
 }
 
-/* Speed at which @pass carries @mass: secant in the logarithms, where the mass rises
- * nearly with the square of the speed, kept between the speeds known to be too low and
- * too high. Steep tables of c_lmax, which make plain iteration diverge, do no harm. */
+/* Speed at which @pass carries @mass, to @tolerance of the mass: secant in the logarithms,
+ * where the mass rises nearly with the square of the speed, kept between the speeds known
+ * to be too low and too high. Steep tables of c_lmax, which make plain iteration diverge,
+ * do no harm. The next search starts from where this one ends. */
 static GwStatus
 solve (GwStallModel *model,
        PassFunc      pass,
        double        mass,
+       double        tolerance,
        Pass         *out)
 {
-  double low = -INFINITY, high = INFINITY, before = NAN, error_before = NAN, x;
-
-  if (!(model->guess_speed > 0.0))
-    {
-      model->guess_mass = mass;
-      model->guess_speed = sqrt (2.0 * mass * GW_GRAVITY /
-                                 (model->air->density * model->geometry->area));
-    }
-  x = log (model->guess_speed) + log (mass / model->guess_mass) / model->guess_rise;
+  double low = -INFINITY, high = INFINITY;
 
   for (int i = 0; i < 100; i++)
     {
-      const double   speed = exp (x);
-      const GwStatus status = pass (model, speed, out);
-      double         error;
+      const double last_speed = model->log_speed, last_mass = model->log_mass;
+      double       x = isnan (last_speed)
+                         ? 0.5 * log (2.0 * mass * GW_GRAVITY / (model->air->density * model->geometry->area))
+                         : last_speed + (log (mass) - last_mass) / model->rise;
+      GwStatus     status;
 
+      if (!(x > low && x < high))
+        x = 0.5 * (low + high);
+      status = pass (model, exp (x), out);
       if (status != GW_OK)
         return status;
 
-      error = log (out->mass / mass);
-      if (i > 0 && x != before)
-        model->guess_rise = fmin (fmax ((error - error_before) / (x - before), 0.5), 8.0);
-      if (fabs (error) < 1e-7)
+      model->log_speed = x;
+      model->log_mass = log (out->mass);
+      if (fabs (x - last_speed) > 1e-6)
+        model->rise = fmin (fmax ((model->log_mass - last_mass) / (x - last_speed), 0.5), 8.0);
+      if (fabs (out->mass - mass) < tolerance * mass)
         {
-          model->guess_mass = out->mass;
-          model->guess_speed = speed;
+          out->stall.speed *= exp (log (mass / out->mass) / model->rise);
           return GW_OK;
         }
 
-      if (error < 0.0)
+      if (out->mass < mass)
         low = x;
       else
         high = x;
-      before = x;
-      error_before = error;
-      x -= error / model->guess_rise;
-      if (!(x > low && x < high))
-        x = 0.5 * (low + high);
     }
 
   return GW_ENOCONV;
@@ -193,7 +187,7 @@ gw_stall_of (const GwAircraft *aircraft,
 
   status = gw_stall_model_init (&model, aircraft, geometry, air, balance_x);
   if (status == GW_OK)
-    status = solve (&model, pass_trimmed, mass, &pass);
+    status = solve (&model, pass_trimmed, mass, 1e-7, &pass);
   if (status == GW_OK || status == GW_ENOCONV)
     *out = pass.stall;
   gw_stall_model_clear (&model);
@@ -218,7 +212,7 @@ gw_stall_curve (const GwAircraft *aircraft,
 
       speed[i] = NAN;
       if (status == GW_OK && mass[i] > 0.0 && isfinite (mass[i]) &&
-          solve (&model, pass_trimmed, mass[i], &pass) == GW_OK)
+          solve (&model, pass_trimmed, mass[i], 2e-4, &pass) == GW_OK)
         speed[i] = pass.stall.speed;
     }
 
@@ -266,7 +260,7 @@ gw_stall_forward_limit (const GwAircraft *aircraft,
 
   status = gw_stall_model_init (&model, aircraft, geometry, air, 0.0);
   if (status == GW_OK)
-    status = solve (&model, pass_full, mass, &pass);
+    status = solve (&model, pass_full, mass, 1e-7, &pass);
   if (status == GW_OK)
     *out = pass.balance_x;
   gw_stall_model_clear (&model);

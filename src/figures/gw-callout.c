@@ -13,7 +13,7 @@
 #define LEADER_LEAN 0.6 /* sideways over up: about 60 degrees */
 #define STEP_X 8.0
 #define STEP_Y 6.0
-#define COLUMN_BONUS 24.0 /* [pt] of leader that standing in line is worth */
+#define COLUMN_BONUS 60.0 /* [pt] of leader that standing in line is worth */
 
 /* Liang-Barsky: does a-b touch the box? */
 static bool
@@ -120,18 +120,36 @@ gw_is_free (const GwDrawing *drawing,
   return true;
 }
 
+static bool
+is_own_symbol (const GwDrawing *drawing,
+               const GwMark    *mark,
+               size_t           n,
+               const GwCallout *items)
+{
+  const double *at = gw_drawing_points (drawing) + 2 * mark->first;
+
+  for (size_t k = 0; k < n; k++)
+    if (mark->kind != GW_MARK_TEXT && at[0] == items[k].x && at[1] == items[k].y)
+      return true;
+
+  return false;
+}
+
 /* A leader may pass over lines of the drawing, but not over texts, symbols or leaders. */
 static bool
 leader_is_free (const GwDrawing  *drawing,
                 const GwCallouts *callouts,
-                const double     *leader)
+                const double     *leader,
+                size_t            n,
+                const GwCallout  *items)
 {
   for (size_t i = callouts->since; i < gw_drawing_n (drawing); i++)
     {
       const GwMark *mark = gw_drawing_mark (drawing, i);
       double        gap = mark->kind == GW_MARK_TEXT ? 1 : -0.5;
 
-      if (mark->kind == GW_MARK_PATH || mark->kind == GW_MARK_DOT)
+      if (mark->kind == GW_MARK_PATH || mark->kind == GW_MARK_DOT ||
+          is_own_symbol (drawing, mark, n, items))
         continue;
       for (int k = 0; k < 2; k++)
         if (segment_meets_box (leader + 2 * k, leader + 2 * k + 2, &mark->box, gap))
@@ -203,7 +221,7 @@ stack_is_free (const GwDrawing  *drawing,
       double *leader = callouts->leaders[callouts->n];
 
       leader_make (stack, k, &items[k], leader);
-      is_free = leader_is_free (drawing, callouts, leader);
+      is_free = leader_is_free (drawing, callouts, leader, n, items);
       callouts->n++;
     }
   callouts->n = before;

@@ -12,6 +12,7 @@
 
 #define PAD 4.0
 #define BAR_MAX 16.0
+#define STACKED_BELOW 340.0 /* [pt] of width: the names stand above their bars */
 #define KEY_SIZE 8.0 /* of the sample in the list of parts */
 
 /* Neighbours differ in tone or hatch; after these the list starts anew, told apart by number. */
@@ -22,12 +23,14 @@ static const struct
 } part_styles[] = {
   { GW_TONE_FAINT, false }, { GW_TONE_PAPER, false }, { GW_TONE_MID, false },
   { GW_TONE_PAPER, true },  { GW_TONE_BODY, false },  { GW_TONE_FAINT, true },
+  { GW_TONE_GRID, false },  { GW_TONE_BODY, true },
 };
 
 typedef struct
 {
   const GwMassFigure *figure;
   GwBox               box;
+  bool                is_stacked;  /* names above the bars, not beside them */
   double              line, pitch; /* of a text, of the bars */
   double              name_width, total_width, change_width;
   double              left, right; /* of the bars' ground */
@@ -170,8 +173,17 @@ draw_bar (GwDrawing       *drawing,
       x += width;
       snprintf (text, sizeof text, "%d", number);
       gw_drawing_measure (drawing, text, GW_FONT_SMALL, GW_STYLE_UPRIGHT, &text_width, NULL);
-      if (text_width + 4 > width || height < masses->line * 0.85 || part_styles[style].is_hatched)
+      if (text_width + 4 > width || height < masses->line * 0.85)
         continue;
+      if (part_styles[style].is_hatched)
+        {
+          GwBox   plate = { box.x + width / 2 - text_width / 2 - 1.5, y - height / 2 + 1,
+                            text_width + 3, height - 2 };
+          GwMark *mark = gw_rectangle (drawing, plate, GW_LINE_NONE, GW_TONE_INK);
+
+          mark->is_filled = true;
+          mark->fill = part_styles[style].fill;
+        }
       gw_text_at (drawing, box.x + width / 2, y, text, GW_FONT_SMALL,
                   part_styles[style].fill == GW_TONE_MID ? GW_TONE_PAPER : GW_TONE_INK,
                   GW_ALIGN_MIDDLE, GW_ALIGN_MIDDLE);
@@ -182,25 +194,23 @@ draw_bar (GwDrawing       *drawing,
   draw_whisker (drawing, masses, bar, y);
 }
 
+/* Marker and name at the left, total and change at the right of a line of text at @y. */
 static void
-draw_row (GwDrawing    *drawing,
-          const Masses *masses,
-          size_t        i,
-          double        y,
-          double        height)
+draw_texts (GwDrawing    *drawing,
+            const Masses *masses,
+            size_t        i,
+            double        y)
 {
   const GwMassBar *bar = &masses->figure->bars[i];
   const GwMassBar *baseline = baseline_of (masses->figure);
   GwTextStyle      style = (int) i == masses->figure->shown ? GW_STYLE_BOLD : GW_STYLE_UPRIGHT;
-  double           marker = fmin (7, height);
   double           right = masses->box.x + masses->box.width;
-  char            *name = gw_text_fit (drawing, bar->name, GW_FONT_TEXT, style, masses->name_width);
+  char            *name = gw_text_fit (drawing, bar->name, GW_FONT_TEXT, style, masses->name_width + 0.1);
   char             text[32];
   GwMark          *mark;
 
   gw_drawing_symbol (drawing, GW_MARK_OPTION + (GwMarkKind) (bar->option % GW_OPTION_STYLES),
-                     masses->box.x + 5, y, marker,
-                     GW_TONE_OPTION + (GwTone) (bar->option % GW_OPTION_STYLES));
+                     masses->box.x + 5, y, 7, GW_TONE_OPTION + (GwTone) (bar->option % GW_OPTION_STYLES));
   if (name != NULL)
     {
       mark = gw_drawing_text (drawing, masses->box.x + 12, y, name, GW_FONT_TEXT, GW_TONE_INK);
@@ -208,7 +218,6 @@ draw_row (GwDrawing    *drawing,
       gw_drawing_align (drawing, mark, GW_ALIGN_START, GW_ALIGN_MIDDLE);
     }
   g_free (name);
-  draw_bar (drawing, masses, bar, y, height);
 
   format_mass (masses->figure, bar->total, false, text, sizeof text);
   mark = gw_drawing_text (drawing, right - masses->change_width, y, text, GW_FONT_TEXT, GW_TONE_INK);
@@ -263,12 +272,15 @@ list_parts (GwDrawing          *drawing,
 double
 gw_masses_need (GwDrawing          *drawing,
                 const GwMassFigure *figure,
-                double              width)
+                double              width,
+                bool                is_roomy)
 {
   double line = gw_text_line (drawing, GW_FONT_TEXT);
+  double row = !is_roomy ? line + 5 : width < STACKED_BELOW ? line + BAR_MAX + 3
+                                                            : line + 12;
   GwBox  box = { 0, 0, width, INFINITY };
 
-  return gw_text_line (drawing, GW_FONT_HEAD) + PAD + (line + 5) * (double) figure->n_bars + PAD +
+  return gw_text_line (drawing, GW_FONT_HEAD) + PAD + row * (double) figure->n_bars + PAD +
          list_parts (drawing, figure, box, false);
 }
 
@@ -290,6 +302,65 @@ draw_title (GwDrawing    *drawing,
               GW_FONT_SMALL, GW_TONE_MID, GW_ALIGN_END, GW_ALIGN_END);
 }
 
+/* Where bars and texts go in @rest; false if there is no room for bars. */
+static bool
+fit_bars (Masses    *masses,
+          GwDrawing *drawing,
+          GwBox      rest,
+          size_t     n)
+{
+  GwBox  box = masses->box;
+  double line = gw_text_line (drawing, GW_FONT_TEXT);
+  double texts = 12 + masses->total_width + masses->change_width + 8;
+
+  masses->pitch = fmin (rest.height / (double) n, BAR_MAX + 14);
+  masses->is_stacked = box.width < STACKED_BELOW && masses->pitch >= line + 11;
+  masses->left = box.x;
+  masses->right = box.x + box.width;
+  if (masses->is_stacked)
+    {
+      masses->name_width = fmin (masses->name_width, box.width - texts);
+      return box.width > 60;
+    }
+  masses->pitch = fmin (masses->pitch, BAR_MAX + 8);
+  masses->name_width = fmin (masses->name_width, box.width * 0.34);
+  masses->left += 12 + masses->name_width + 6;
+  masses->right -= masses->change_width + masses->total_width + 8;
+
+  return masses->right - masses->left > 20;
+}
+
+static void
+draw_rows (GwDrawing    *drawing,
+           const Masses *masses,
+           double        top,
+           size_t        n)
+{
+  double text = masses->is_stacked ? gw_text_line (drawing, GW_FONT_TEXT) + 1 : 0;
+  double height = masses->is_stacked ? masses->pitch - text - 5 : fmin (masses->pitch * 0.68, BAR_MAX);
+  double x = masses->left;
+
+  for (size_t i = 0; i < n; i++)
+    {
+      double y = top + masses->pitch * (double) i;
+
+      draw_texts (drawing, masses, i, y + (masses->is_stacked ? text / 2 : masses->pitch / 2));
+      draw_bar (drawing, masses, &masses->figure->bars[i],
+                y + (masses->is_stacked ? text + height / 2 : masses->pitch / 2), height);
+    }
+  if (baseline_of (masses->figure) == NULL)
+    return;
+  /* The baseline's total, carried through the other bars. */
+  x += baseline_of (masses->figure)->total * masses->scale;
+  for (size_t i = 0; i < n; i++)
+    {
+      double y = top + masses->pitch * (double) i + (masses->is_stacked ? text : masses->pitch / 2 - height / 2);
+
+      if ((int) i != masses->figure->baseline)
+        gw_line_from_to (drawing, x, y - 2.5, x, y + height + 2.5, GW_LINE_NARROW, GW_TONE_INK);
+    }
+}
+
 void
 gw_figure_masses (GwDrawing          *drawing,
                   GwBox               box,
@@ -297,46 +368,28 @@ gw_figure_masses (GwDrawing          *drawing,
 {
   Masses masses = { .figure = figure, .box = box, .line = gw_text_line (drawing, GW_FONT_SMALL) };
   double line = gw_text_line (drawing, GW_FONT_TEXT);
-  GwBox  rest = box, top, list = { 0 };
-  double list_height, height;
-  size_t n = figure->n_bars;
+  GwBox  rest = box, top;
+  double list, bottom;
+  size_t n;
 
-  if (n == 0)
+  if (figure->n_bars == 0)
     return;
   measure_columns (&masses, drawing);
-  if (box.width < 220)
+  if (box.width < 190)
     masses.change_width = 0;
-  masses.name_width = fmin (masses.name_width, box.width * 0.34);
   top = gw_box_take_top (&rest, gw_text_line (drawing, GW_FONT_HEAD));
   gw_box_take_top (&rest, PAD);
-  list_height = list_parts (drawing, figure, rest, false);
-  if (list_height + (line + 1) * (double) n + PAD <= rest.height)
-    {
-      list = gw_box_take_bottom (&rest, list_height);
-      gw_box_take_bottom (&rest, PAD);
-    }
-  n = MIN (n, (size_t) fmax (rest.height / line, 0));
-  if (n == 0)
-    return;
-  masses.pitch = fmin (rest.height / (double) n, BAR_MAX + 10);
-  masses.left = box.x + 12 + masses.name_width + 6;
-  masses.right = box.x + box.width - masses.change_width - masses.total_width - 8;
-  if (masses.right - masses.left < 20)
+  list = list_parts (drawing, figure, rest, false);
+  if (list + (line + 1) * (double) figure->n_bars + PAD > rest.height)
+    list = 0;
+  gw_box_take_bottom (&rest, list > 0 ? list + PAD : 0);
+  n = MIN (figure->n_bars, (size_t) fmax (rest.height / line, 0));
+  if (n == 0 || !fit_bars (&masses, drawing, rest, n))
     return;
   scale_bars (&masses);
   draw_title (drawing, &masses, top);
-  height = fmin (masses.pitch * 0.68, BAR_MAX);
-  for (size_t i = 0; i < n; i++)
-    draw_row (drawing, &masses, i, rest.y + masses.pitch * ((double) i + 0.5), height);
-  if (baseline_of (figure) != NULL && n > 1)
-    {
-      double x = masses.left + baseline_of (figure)->total * masses.scale;
-
-      gw_line_from_to (drawing, x, rest.y, x, rest.y + masses.pitch * (double) n, GW_LINE_HIDDEN,
-                       GW_TONE_INK);
-    }
-  /* The list follows the last bar. */
-  list.y = rest.y + masses.pitch * (double) n + PAD;
-  if (list_height > 0 && list.width > 0)
-    list_parts (drawing, figure, (GwBox){ box.x, list.y, box.width, box.y + box.height - list.y }, true);
+  draw_rows (drawing, &masses, rest.y, n);
+  bottom = rest.y + masses.pitch * (double) n + PAD;
+  if (list > 0)
+    list_parts (drawing, figure, (GwBox){ box.x, bottom, box.width, box.y + box.height - bottom }, true);
 }

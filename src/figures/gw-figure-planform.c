@@ -12,6 +12,7 @@
 #include "figures/gw-figures-private.h"
 
 #define CENTRE_PAST 7.0 /* the centre line beyond the outline [pt] */
+#define RANGE_HALF 12.0 /* half width of the hatched range [pt] */
 
 typedef struct
 {
@@ -39,7 +40,7 @@ planform_init (Planform               *planform,
   planform->has_bar = box.width >= 120 && box.height >= 110;
   if (planform->has_dimensions)
     {
-      side = line + 12 - CENTRE_PAST;
+      side = line + 11 - CENTRE_PAST;
       gw_box_take_top (&planform->area, line + 8 - CENTRE_PAST);
       gw_box_take_right (&planform->area, side);
       gw_box_take_left (&planform->area, figure->is_half ? 4 : side);
@@ -122,7 +123,7 @@ draw_root_chord (GwDrawing       *drawing,
   GwDimension      chord = {
     .a = { tip_x, planform->origin[1] + root->at[0] * scale },
     .b = { tip_x, planform->origin[1] + (root->at[0] + root->chord) * scale },
-    .place = right + 11,
+    .place = right + 15,
     .is_vertical = true,
     .text = text,
   };
@@ -146,7 +147,7 @@ draw_range (GwDrawing        *drawing,
             bool              is_half)
 {
   const double *value = results->value;
-  double        x0 = planform->origin[0] - (is_half ? 0 : 12), x1 = planform->origin[0] + 12;
+  double        x0 = planform->origin[0] - (is_half ? 0 : RANGE_HALF), x1 = planform->origin[0] + RANGE_HALF;
   double        ends[2] = { value[GW_RESULT_FORWARD_LIMIT], value[GW_RESULT_AFT_LIMIT] };
   double        y[2];
 
@@ -184,10 +185,9 @@ on_area (const Planform *planform,
 static void
 draw_band (GwDrawing              *drawing,
            const Planform         *planform,
-           const GwAirframeFigure *figure,
-           double                  radius)
+           const GwAirframeFigure *figure)
 {
-  double x = planform->origin[0] + radius + 2.5;
+  double x = planform->origin[0] + RANGE_HALF + 3;
   double y0 = planform->origin[1] + figure->low_x * planform->scale;
   double y1 = planform->origin[1] + figure->high_x * planform->scale;
   double xy[] = { x - 1.5, y0, x + 1.5, y0, x, y0, x, y1, x - 1.5, y1, x + 1.5, y1 };
@@ -204,7 +204,7 @@ draw_points (GwDrawing              *drawing,
 {
   const double *value = figure->results->value;
   double        root = value[GW_RESULT_BALANCE_X] - value[GW_RESULT_BALANCE_ROOT];
-  double        size = planform->box.width < 260 ? 9 : 13;
+  double        size = fmin (fmax (0.05 * planform->scale, 8), 13); /* as of a 50 mm disc */
   char          texts[2][96];
   GwCallout     items[2];
   size_t        n = 0;
@@ -224,7 +224,7 @@ draw_points (GwDrawing              *drawing,
     {
       double y = planform->origin[1] + value[GW_RESULT_BALANCE_X] * planform->scale;
 
-      draw_band (drawing, planform, figure, size / 2);
+      draw_band (drawing, planform, figure);
       gw_drawing_symbol (drawing, GW_MARK_BALANCE, planform->origin[0], y, size, GW_TONE_INK);
       snprintf (texts[0], sizeof texts[0], _ ("balance %.0f mm, %.0f %% of chord"),
                 value[GW_RESULT_BALANCE_ROOT] * 1000, value[GW_RESULT_BALANCE_MAC] * 100);
@@ -278,6 +278,20 @@ draw_airframe (GwDrawing              *drawing,
                     planform->scale, figure->option);
 }
 
+/* Under the lower left corner of the aeroplane. */
+static void
+draw_bar (GwDrawing      *drawing,
+          const Planform *planform)
+{
+  const GwBox *box = &planform->box;
+  double       half = gw_text_line (drawing, GW_FONT_SMALL) / 2;
+  double       left = planform->origin[0] + planform->airframe.low[0] * planform->scale;
+  double       bottom = planform->origin[1] + planform->airframe.high[1] * planform->scale;
+
+  gw_scale_bar (drawing, fmax (box->x + 2, left), fmin (box->y + box->height - half, bottom + CENTRE_PAST + half + 2),
+                fmin (box->width * 0.3, 150), planform->scale);
+}
+
 double
 gw_figure_planform (GwDrawing              *drawing,
                     GwBox                   box,
@@ -302,8 +316,7 @@ gw_figure_planform (GwDrawing              *drawing,
       draw_root_chord (drawing, &planform, wing);
     }
   if (planform.has_bar)
-    gw_scale_bar (drawing, box.x + 4, box.y + box.height - gw_text_line (drawing, GW_FONT_SMALL) / 2,
-                  fmin (box.width * 0.3, 150), planform.scale);
+    draw_bar (drawing, &planform);
 
   callouts = g_new0 (GwCallouts, 1);
   callouts->bounds = box;

@@ -143,15 +143,21 @@ draw_length (GwDrawing  *drawing,
   char        text[32];
   GwDimension length = { .text = text };
 
-  for (size_t i = 0; i < side->airframe.n_points; i++)
-    {
-      const double *uv = side->airframe.uv + 2 * i;
+  for (size_t i = 0; i < side->airframe.n_shapes; i++)
+    for (size_t k = 0; k < side->airframe.shapes[i].n; k++)
+      {
+        const double *uv = side->airframe.uv + 2 * (side->airframe.shapes[i].first + k);
 
-      if (uv[0] < low[0])
-        low[0] = uv[0], low[1] = uv[1];
-      if (uv[0] > high[0])
-        high[0] = uv[0], high[1] = uv[1];
-    }
+        /* The length is that of the airframe, whatever propeller is on it. */
+        if (side->airframe.shapes[i].kind == GW_SHAPE_PROPELLER)
+          continue;
+        if (uv[0] < low[0])
+          low[0] = uv[0], low[1] = uv[1];
+        if (uv[0] > high[0])
+          high[0] = uv[0], high[1] = uv[1];
+      }
+  if (low[0] > high[0])
+    return;
   for (int k = 0; k < 2; k++)
     {
       length.a[k] = side->origin[k] + low[k] * side->scale;
@@ -225,8 +231,10 @@ gw_figure_side (GwDrawing              *drawing,
       if (side.has_dimension)
         draw_length (drawing, &side);
       if (side.has_bar)
-        gw_scale_bar (drawing, box.x + 4, box.y + box.height - line / 2, fmin (box.width * 0.4, 130),
-                      scale);
+        gw_scale_bar (drawing, side.origin[0] + airframe->low[0] * scale,
+                      fmin (box.y + box.height - line / 2,
+                            side.origin[1] + airframe->high[1] * scale + 6 + line / 2),
+                      fmin (box.width * 0.4, 130), scale);
     }
   gw_airframe_clear (&side.airframe);
 

@@ -106,7 +106,7 @@ find_plot (Stall     *stall,
   double number = 0;
 
   gw_box_take_bottom (&box, 2 * line + 3);
-  stall->speed_ticks = gw_ticks (stall->speed[0], stall->speed[1], (int) (box.height / (2.2 * line)));
+  stall->speed_ticks = gw_ticks (stall->speed[0], stall->speed[1], MIN (7, (int) (box.height / (2.2 * line))));
   stall->speed[0] = floor (stall->speed[0] / stall->speed_ticks.step + 1e-6) * stall->speed_ticks.step;
   stall->speed[1] = ceil (stall->speed[1] / stall->speed_ticks.step - 1e-6) * stall->speed_ticks.step;
   stall->speed_ticks = gw_ticks (stall->speed[0], stall->speed[1],
@@ -124,7 +124,7 @@ find_plot (Stall     *stall,
     }
   gw_box_take_left (&box, number + 5);
   gw_box_take_right (&box, 10);
-  stall->mass_ticks = gw_ticks (stall->mass[0], stall->mass[1], (int) (box.width / (5 * line)));
+  stall->mass_ticks = gw_ticks (stall->mass[0], stall->mass[1], MIN (10, (int) (box.width / (3.4 * line))));
   stall->plot = box;
 
   return box.width > 50 && box.height > 30;
@@ -177,13 +177,13 @@ draw_head (GwDrawing           *drawing,
 
   snprintf (unit, sizeof unit, "%s", figure->speed_unit);
   gw_drawing_measure (drawing, unit, GW_FONT_SMALL, GW_STYLE_UPRIGHT, &used, NULL);
-  gw_text_at (drawing, head.x, head.y + head.height - 2, unit, GW_FONT_SMALL, GW_TONE_MID,
+  gw_text_at (drawing, head.x, head.y + head.height - 4.5, unit, GW_FONT_SMALL, GW_TONE_MID,
               GW_ALIGN_START, GW_ALIGN_END);
   text = figure->conditions == NULL ? NULL
                                     : gw_text_fit (drawing, figure->conditions, GW_FONT_SMALL,
                                                    GW_STYLE_UPRIGHT, head.width - used - 20);
   if (text != NULL)
-    gw_text_at (drawing, head.x + head.width - 10, head.y + head.height - 2, text, GW_FONT_SMALL,
+    gw_text_at (drawing, head.x + head.width - 10, head.y + head.height - 4.5, text, GW_FONT_SMALL,
                 GW_TONE_MID, GW_ALIGN_END, GW_ALIGN_END);
   g_free (text);
 }
@@ -242,7 +242,7 @@ draw_band (GwDrawing          *drawing,
       mark->is_closed = true;
       mark->is_filled = true;
       mark->fill = tone_of (option);
-      mark->opacity = 0.06;
+      mark->opacity = 0.10 / (1 + 0.5 * (double) stall->figure->n_options);
     }
 }
 
@@ -304,6 +304,33 @@ draw_marker (GwDrawing          *drawing,
 }
 
 static void
+draw_wanted (GwDrawing   *drawing,
+             const Stall *stall)
+{
+  const GwStallFigure *figure = stall->figure;
+  const GwBox         *plot = &stall->plot;
+  double               y = place_y (stall, figure->wanted);
+
+  if (isfinite (y))
+    gw_line_from_to (drawing, plot->x, y, plot->x + plot->width, y, GW_LINE_HIDDEN, GW_TONE_INK);
+}
+
+/* Where the shown option reaches the wanted speed: a tick across the line, over the curves. */
+static void
+draw_wanted_mass (GwDrawing   *drawing,
+                  const Stall *stall)
+{
+  const GwStallFigure *figure = stall->figure;
+  const GwBox         *plot = &stall->plot;
+  double               y = place_y (stall, figure->wanted);
+  double               x = place_x (stall, figure->wanted_mass);
+
+  if (isfinite (y) && isfinite (x) && x >= plot->x && x <= plot->x + plot->width)
+    gw_line_from_to (drawing, x, fmax (y - 5, plot->y), x, fmin (y + 5, plot->y + plot->height),
+                     GW_LINE_WIDE, GW_TONE_INK);
+}
+
+static void
 draw_options (GwDrawing   *drawing,
               const Stall *stall)
 {
@@ -317,6 +344,7 @@ draw_options (GwDrawing   *drawing,
     draw_curve (drawing, stall, &figure->options[i]);
   for (size_t i = 0; i < n; i++)
     draw_whisker (drawing, stall, &figure->options[i]);
+  draw_wanted_mass (drawing, stall);
   for (size_t i = 0; i < n; i++)
     if ((int) i != figure->shown)
       draw_marker (drawing, stall, &figure->options[i], 7.5);
@@ -346,23 +374,6 @@ label_wanted (GwDrawing   *drawing,
             return;
           }
       }
-}
-
-static void
-draw_wanted (GwDrawing   *drawing,
-             const Stall *stall)
-{
-  const GwStallFigure *figure = stall->figure;
-  const GwBox         *plot = &stall->plot;
-  double               y = place_y (stall, figure->wanted);
-  double               x = place_x (stall, figure->wanted_mass);
-
-  if (!isfinite (y))
-    return;
-  gw_line_from_to (drawing, plot->x, y, plot->x + plot->width, y, GW_LINE_HIDDEN, GW_TONE_INK);
-  if (isfinite (x) && x >= plot->x && x <= plot->x + plot->width)
-    gw_line_from_to (drawing, x, fmax (y - 5, plot->y), x, fmin (y + 5, plot->y + plot->height),
-                     GW_LINE_WIDE, GW_TONE_INK);
 }
 
 static GwBox
@@ -475,7 +486,7 @@ gw_figure_stall (GwDrawing           *drawing,
 {
   double line = gw_text_line (drawing, GW_FONT_SMALL);
   GwBox  rest = box, key, size;
-  GwBox  head = gw_box_take_top (&rest, gw_text_line (drawing, GW_FONT_HEAD) + line + PAD);
+  GwBox  head = gw_box_take_top (&rest, gw_text_line (drawing, GW_FONT_HEAD) + line + 6);
   Stall  stall = { .figure = figure };
   size_t before, n_columns;
 

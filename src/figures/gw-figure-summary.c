@@ -13,6 +13,7 @@
 
 #define PAD 4.0
 #define CROSS 5.0          /* size of the sign of a broken limit */
+#define UNIT_GAP 6.0       /* between label and unit */
 #define STRETCH 5.0        /* [pt] a row may grow where there is room */
 #define LABEL_SHARE 0.42   /* of the width, at most, once columns get narrow */
 
@@ -54,6 +55,21 @@ tail_width (GwDrawing           *drawing,
   return text_width (drawing, cell->value + decimals_at (cell->value), font, cell->style);
 }
 
+/* Band and change in one small text; NULL: neither. */
+static char *
+second_text (const GwSummaryCell *cell,
+             bool                 with_band,
+             bool                 with_change)
+{
+  const char *band = with_band ? cell->band : NULL;
+  const char *change = with_change ? cell->change : NULL;
+
+  if (band != NULL && change != NULL)
+    return g_strconcat (band, "  ", change, NULL);
+
+  return g_strdup (band != NULL ? band : change);
+}
+
 static double
 row_tail (GwDrawing             *drawing,
           const GwSummaryFigure *figure,
@@ -67,19 +83,6 @@ row_tail (GwDrawing             *drawing,
       widest = fmax (widest, tail_width (drawing, &figure->rows[row].cells[i], font));
 
   return widest;
-}
-
-/* Band and change in one small text; NULL: neither. */
-static char *
-second_text (const GwSummaryCell *cell,
-             bool                 with_band)
-{
-  const char *band = with_band ? cell->band : NULL;
-
-  if (band != NULL && cell->change != NULL)
-    return g_strconcat (band, "  ", cell->change, NULL);
-
-  return g_strdup (band != NULL ? band : cell->change);
 }
 
 typedef struct
@@ -104,8 +107,10 @@ need_of_cell (GwDrawing           *drawing,
     return;
   number = text_width (drawing, cell->value, font, cell->style) -
            tail_width (drawing, cell, font) + row_tail_width;
-  band = cell->band != NULL ? text_width (drawing, cell->band, GW_FONT_SMALL, GW_STYLE_UPRIGHT) + 3 : 0;
-  second = second_text (cell, true);
+  band = fmax (text_width (drawing, cell->band, GW_FONT_SMALL, GW_STYLE_UPRIGHT),
+               text_width (drawing, cell->change, GW_FONT_SMALL, GW_STYLE_UPRIGHT));
+  band += band > 0 ? 3 : 0;
+  second = second_text (cell, true, true);
   need->plain = fmax (need->plain, number);
   need->band = fmax (need->band, band);
   need->second = fmax (need->second, text_width (drawing, second, GW_FONT_SMALL, GW_STYLE_UPRIGHT));
@@ -150,15 +155,14 @@ need_of_labels (GwDrawing             *drawing,
                 const GwSummaryFigure *figure,
                 GwSummaryTable        *table)
 {
-  double label = 0, unit = 0;
-
+  table->label_width = 0;
   for (size_t row = 0; row < figure->n_rows; row++)
     {
-      label = fmax (label, text_width (drawing, figure->rows[row].label, table->font, GW_STYLE_UPRIGHT));
-      unit = fmax (unit, text_width (drawing, figure->rows[row].unit, GW_FONT_SMALL, GW_STYLE_UPRIGHT));
+      double label = text_width (drawing, figure->rows[row].label, table->font, GW_STYLE_UPRIGHT);
+      double unit = text_width (drawing, figure->rows[row].unit, GW_FONT_SMALL, GW_STYLE_UPRIGHT);
+
+      table->label_width = fmax (table->label_width, label + (unit > 0 ? unit + UNIT_GAP : 0) + PAD);
     }
-  table->unit_width = unit;
-  table->label_width = label + (unit > 0 ? unit + 6 : 0) + PAD;
 }
 
 /* Widths at @font; false if the columns do not all find room beside full labels. */
@@ -182,7 +186,6 @@ fit_width (GwDrawing      *drawing,
   share = (table->box.width - table->label_width) / n;
   table->is_band_beside = has_band && share >= need.beside;
   table->has_second = has_change || (has_band && !table->is_band_beside);
-  table->is_second_full = share >= need.second;
   table->column_width = share;
   if (share >= need.plain)
     return true;
@@ -199,7 +202,6 @@ fit_width (GwDrawing      *drawing,
       table->n_columns = (size_t) CLAMP (floor ((room - 8) / need.plain), 0, n);
       table->column_width = table->n_columns > 0 ? (room - 8) / (double) table->n_columns : 0;
     }
-  table->is_second_full = table->column_width >= need.second;
 
   return false;
 }
@@ -260,9 +262,59 @@ table_init (GwDrawing             *drawing,
   fit_height (drawing, table, box.height - table->header_height - legend - 2);
 }
 
+/* Whether band and change find room beside one another in every cell of the row. */
+static bool
+row_takes_both (GwDrawing            *drawing,
+                const GwSummaryTable *table,
+                const GwSummaryRow   *row)
+{
+  for (size_t i = 0; i < table->n_columns; i++)
+    {
+      char  *both = second_text (&row->cells[table->column[i]], true, true);
+      double width = text_width (drawing, both, GW_FONT_SMALL, GW_STYLE_UPRIGHT);
+
+      g_free (both);
+      if (width + table->cross_width + 2 * PAD > table->column_width)
+        return false;
+    }
+
+  return true;
+}
+
+static bool
+row_has_band (const GwSummaryTable *table,
+              const GwSummaryRow   *row)
+{
+  for (size_t i = 0; i < table->n_columns; i++)
+    if (row->cells[table->column[i]].band != NULL)
+      return true;
+
+  return false;
+}
+
+/* The small line under the number; if only one fits, the band goes before the change. */
+static void
+draw_second (GwDrawing            *drawing,
+             const GwSummaryTable *table,
+             const GwSummaryRow   *row,
+             const GwSummaryCell  *cell,
+             double                number_right,
+             double                y)
+{
+  bool  is_beside = table->is_band_beside;
+  bool  with_change = is_beside || !row_has_band (table, row) || row_takes_both (drawing, table, row);
+  char *text = second_text (cell, !is_beside, with_change);
+
+  if (text != NULL)
+    gw_text_at (drawing, number_right + (is_beside ? 3 : 0), y, text, GW_FONT_SMALL, GW_TONE_MID,
+                is_beside ? GW_ALIGN_START : GW_ALIGN_END, GW_ALIGN_START);
+  g_free (text);
+}
+
 static void
 draw_cell (GwDrawing            *drawing,
            const GwSummaryTable *table,
+           const GwSummaryRow   *row,
            const GwSummaryCell  *cell,
            double                right,
            double                y,
@@ -273,7 +325,6 @@ draw_cell (GwDrawing            *drawing,
   double  x = number_right - tail + tail_width (drawing, cell, table->font);
   GwTone  tone = cell->style == GW_STYLE_ITALIC ? GW_TONE_MID : GW_TONE_INK;
   GwMark *mark = gw_drawing_text (drawing, x, middle, cell->value, table->font, tone);
-  char   *second;
 
   mark->style = cell->style;
   gw_drawing_align (drawing, mark, GW_ALIGN_END, GW_ALIGN_MIDDLE);
@@ -282,15 +333,8 @@ draw_cell (GwDrawing            *drawing,
                 GW_ALIGN_START, GW_ALIGN_MIDDLE);
   if (cell->limit == GW_LIMIT_BROKEN)
     gw_drawing_symbol (drawing, GW_MARK_CROSS, right - PAD - CROSS / 2, middle, CROSS, GW_TONE_INK);
-  if (!table->has_second)
-    return;
-  second = !table->is_band_beside && !table->is_second_full && cell->band != NULL
-             ? g_strdup (cell->band)
-             : second_text (cell, !table->is_band_beside);
-  if (second != NULL)
-    gw_text_at (drawing, right - PAD - table->cross_width, y + table->line + 0.5, second,
-                GW_FONT_SMALL, GW_TONE_MID, GW_ALIGN_END, GW_ALIGN_START);
-  g_free (second);
+  if (table->has_second)
+    draw_second (drawing, table, row, cell, number_right, y + table->line + 0.5);
 }
 
 static void
@@ -300,9 +344,9 @@ draw_label (GwDrawing            *drawing,
             double                y)
 {
   double middle = y + (table->has_second ? table->line / 2 + 1 : table->row_height / 2);
-  double unit = table->unit_width > 0 ? table->unit_width + 6 : 0;
+  double unit = text_width (drawing, row->unit, GW_FONT_SMALL, GW_STYLE_UPRIGHT);
   char  *label = gw_text_fit (drawing, row->label, table->font, GW_STYLE_UPRIGHT,
-                              table->label_width - unit - PAD + 0.1);
+                              table->label_width - (unit > 0 ? unit + UNIT_GAP : 0) - PAD + 0.1);
 
   if (label != NULL)
     gw_text_at (drawing, table->box.x, middle, label, table->font, GW_TONE_INK, GW_ALIGN_START,
@@ -357,31 +401,39 @@ draw_rows (GwDrawing            *drawing,
           const GwSummaryCell *cell = &table->figure->rows[row].cells[table->column[i]];
 
           if (cell->value != NULL)
-            draw_cell (drawing, table, cell, column_right (table, i), y, tail);
+            draw_cell (drawing, table, &table->figure->rows[row], cell, column_right (table, i), y, tail);
         }
     }
 }
 
-void
-gw_summary_need (GwDrawing             *drawing,
-                 const GwSummaryFigure *figure,
-                 bool                   with_second,
-                 double                *width,
-                 double                *height)
+double
+gw_summary_width (GwDrawing             *drawing,
+                  const GwSummaryFigure *figure,
+                  bool                   with_second)
 {
-  GwSummaryTable table = { .figure = figure, .box = { 0, 0, 1e4, 1e4 } };
+  GwSummaryTable table = { .figure = figure, .font = GW_FONT_TEXT };
   bool           flags[3] = { false, false, false };
-  double         line = gw_text_line (drawing, GW_FONT_TEXT);
-  double         small = gw_text_line (drawing, GW_FONT_SMALL);
-  ColumnNeed     need;
+  ColumnNeed     need = need_of_columns (drawing, figure, GW_FONT_TEXT, &flags[0], &flags[1], &flags[2]);
 
-  table.font = GW_FONT_TEXT;
-  need = need_of_columns (drawing, figure, GW_FONT_TEXT, &flags[0], &flags[1], &flags[2]);
   need_of_labels (drawing, figure, &table);
-  *width = table.label_width +
-           (double) figure->n_columns * (with_second ? fmax (need.plain, need.second) : need.plain);
-  *height = 3 * line + small + (double) figure->n_rows * (line + 2 + (with_second ? small : 0)) +
-            (figure->legend != NULL ? small + PAD : 0);
+  return table.label_width + (double) figure->n_columns * (with_second ? fmax (need.plain, need.second) : need.plain);
+}
+
+double
+gw_summary_height (GwDrawing             *drawing,
+                   const GwSummaryFigure *figure,
+                   double                 width,
+                   bool                   with_second)
+{
+  GwSummaryTable table;
+  double         row;
+
+  table_init (drawing, figure, (GwBox){ 0, 0, width, 1e4 }, &table);
+  row = table.line + 2;
+  if (with_second && table.has_second)
+    row = table.line + gw_text_line (drawing, GW_FONT_SMALL) + 1.5;
+
+  return table.header_height + row * (double) figure->n_rows + table.legend_height + 3;
 }
 
 void

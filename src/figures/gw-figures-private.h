@@ -28,14 +28,20 @@ void gw_planform_labels (GwDrawing              *drawing,
                          const double            origin[2],
                          double                  scale);
 
-/** gw_summary_need: size at which all columns and rows are there, with second lines or without. */
-void gw_summary_need (GwDrawing             *drawing,
-                      const GwSummaryFigure *figure,
-                      bool                   with_second,
-                      double                *width,
-                      double                *height);
+/** gw_summary_width: at which all columns are there, second lines in full or none. */
+double gw_summary_width (GwDrawing             *drawing,
+                         const GwSummaryFigure *figure,
+                         bool                   with_second);
 
-/** gw_masses_need: height at which all bars and the list of parts are there at @width. */
+/** gw_summary_height: at which all rows are there at @width, with second lines or without. */
+double gw_summary_height (GwDrawing             *drawing,
+                          const GwSummaryFigure *figure,
+                          double                 width,
+                          bool                   with_second);
+
+/** gw_masses_need: height at which all bars and the list of parts are there at @width, close or
+ * with room. */
 double gw_masses_need (GwDrawing          *drawing,
                        const GwMassFigure *figure,
-                       double              width);
+                       double              width,
+                       bool                is_roomy);

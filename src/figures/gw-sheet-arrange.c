@@ -26,16 +26,25 @@ typedef struct
   const GwSheetFigure *figure;
   GwBox                frame, content;
   double               title_height;
-  double               summary_width, summary_height, summary_full; /* full: with second lines */
+  double               summary_width;
 } Needs;
 
 static double
 masses_height (const Needs *needs,
-               double       width)
+               double       width,
+               bool         is_roomy)
 {
   return needs->figure->masses.n_bars > 0
-           ? gw_masses_need (needs->drawing, &needs->figure->masses, width)
+           ? gw_masses_need (needs->drawing, &needs->figure->masses, width, is_roomy)
            : 0;
+}
+
+static double
+summary_height (const Needs *needs,
+                double       width,
+                bool         with_second)
+{
+  return gw_summary_height (needs->drawing, &needs->figure->summary, width, with_second);
 }
 
 /* A side column: summary, [stall], masses from the top down, the rest left between them. */
@@ -45,15 +54,18 @@ fill_column (const Needs  *needs,
              bool          has_stall,
              GwSheetAreas *areas)
 {
-  double masses = masses_height (needs, column.width);
-  double spare = column.height - needs->summary_height - masses - GAP * (has_stall ? 2 : 1) -
+  double masses = masses_height (needs, column.width, false);
+  double roomy = masses_height (needs, column.width, true);
+  double least = summary_height (needs, column.width, false);
+  double full = summary_height (needs, column.width, true);
+  double spare = column.height - least - masses - GAP * (has_stall ? 2 : 1) -
                  (has_stall ? STALL_HEIGHT : 0);
-  double more = CLAMP (spare, 0, needs->summary_full - needs->summary_height);
+  double more = CLAMP (spare, 0, full - least);
+  double free = CLAMP (spare - more, 0, roomy - masses);
 
-  areas->summary = gw_box_take_top (&column, needs->summary_height + more);
-  spare = fmax (spare - more, 0);
+  areas->summary = gw_box_take_top (&column, least + more);
   gw_box_take_top (&column, GAP);
-  areas->masses = gw_box_take_bottom (&column, masses + (has_stall ? 0 : spare * 0.5));
+  areas->masses = gw_box_take_bottom (&column, masses + free);
   gw_box_take_bottom (&column, GAP);
   if (has_stall)
     areas->stall = column;
@@ -139,10 +151,10 @@ arrange_rows (const Needs  *needs,
               GwSheetAreas *areas)
 {
   GwBox  rest = take_strip (needs, areas);
-  double height = fmax (needs->summary_height, STALL_HEIGHT);
-  double spare = fmax (rest.height * 0.42 - height, 0);
-  GwBox  row = gw_box_take_bottom (&rest, height + fmin (spare, 60));
-  double summary = CLAMP (needs->summary_width, row.width * 0.4, row.width * 0.66);
+  double summary = CLAMP (needs->summary_width, rest.width * 0.4, rest.width * 0.6);
+  double least = fmax (summary_height (needs, summary, false), STALL_HEIGHT);
+  double full = fmax (summary_height (needs, summary, true), STALL_HEIGHT);
+  GwBox  row = gw_box_take_bottom (&rest, CLAMP (full, least, fmax (least, rest.height * 0.46)));
   double masses;
   GwBox  column;
 
@@ -162,8 +174,9 @@ arrange_rows (const Needs  *needs,
       column = gw_box_take_right (&rest, rest.width * share);
       gw_box_take_right (&rest, GAP);
     }
-  masses = masses_height (needs, column.width);
-  areas->masses = gw_box_take_bottom (&column, masses + fmax (column.height - masses - SIDE_HEIGHT - GAP, 0) * 0.2);
+  masses = fmin (masses_height (needs, column.width, true),
+                 fmax (masses_height (needs, column.width, false), column.height - SIDE_HEIGHT - GAP));
+  areas->masses = gw_box_take_bottom (&column, masses);
   gw_box_take_bottom (&column, GAP);
   areas->side = column;
   areas->planform = rest;
@@ -180,7 +193,9 @@ arrange_stack (const Needs  *needs,
   double stall = fmax (STALL_HEIGHT, rest.height * 0.2);
   GwBox  row;
 
-  areas->summary = gw_box_take_bottom (&rest, fmin (needs->summary_full, fmax (needs->summary_height, rest.height * 0.24)));
+  areas->summary = gw_box_take_bottom (&rest, fmin (summary_height (needs, rest.width, true),
+                                                    fmax (summary_height (needs, rest.width, false),
+                                                          rest.height * 0.28)));
   gw_box_take_bottom (&rest, GAP);
   if (is_shared)
     {
@@ -188,13 +203,13 @@ arrange_stack (const Needs  *needs,
       gw_box_take_bottom (&rest, GAP);
       areas->stall = gw_box_take_left (&row, row.width * (1 - share) - GAP);
       gw_box_take_left (&row, GAP);
-      areas->masses = gw_box_take_bottom (&row, masses_height (needs, row.width));
+      areas->masses = gw_box_take_bottom (&row, masses_height (needs, row.width, false));
       gw_box_take_bottom (&row, GAP);
       areas->side = row;
     }
   else
     {
-      areas->masses = gw_box_take_bottom (&rest, masses_height (needs, rest.width));
+      areas->masses = gw_box_take_bottom (&rest, masses_height (needs, rest.width, false));
       gw_box_take_bottom (&rest, GAP);
       areas->stall = gw_box_take_bottom (&rest, stall);
       gw_box_take_bottom (&rest, GAP);
@@ -254,13 +269,18 @@ static double
 judge (const Needs        *needs,
        const GwSheetAreas *areas)
 {
-  double summary = serve (&areas->summary, needs->summary_width, needs->summary_height);
-  double hole = fmax (areas->summary.height - 1.5 * needs->summary_full, 0) / needs->content.height;
+  const GwBox *table = &areas->summary;
+  double       least = summary_height (needs, table->width, false);
+  double       full = summary_height (needs, table->width, true);
+  double       summary = serve (table, needs->summary_width, least);
+  double       hole = fmax (table->height - 1.3 * full, 0) / needs->content.height;
+  double       fit = gw_planform_scale (needs->drawing, areas->planform, &needs->figure->planform);
 
-  return areas->planform_scale * summary * summary *
-         serve (&areas->masses, 200, masses_height (needs, areas->masses.width)) *
+  return areas->planform_scale * summary * summary * (0.75 + 0.25 * serve (table, needs->summary_width, full)) *
+         serve (&areas->masses, 200, masses_height (needs, areas->masses.width, false)) *
          serve (&areas->stall, STALL_WIDTH, STALL_HEIGHT) * serve (&areas->side, SIDE_WIDTH, SIDE_HEIGHT) *
-         sqrt (fmin (areas->side_scale / fmax (areas->planform_scale, 1e-9), 1)) * (1 - 0.5 * hole);
+         fmin (areas->side_scale / fmax (areas->planform_scale, 1e-9), 1) *
+         sqrt (areas->planform_scale / fmax (fit, 1e-9)) * (1 - 0.5 * hole);
 }
 
 typedef void (*Arrange) (const Needs *, double, bool, GwSheetAreas *);
@@ -273,11 +293,10 @@ gw_sheet_arrange (GwDrawing           *drawing,
 {
   static const Arrange arrangements[] = { arrange_columns, arrange_rows, arrange_stack };
   Needs                needs = { drawing, figure, frame, gw_box_inset (frame, INSET),
-                                 gw_title_block_height (drawing), 0, 0, 0 };
+                                 gw_title_block_height (drawing),
+                                 gw_summary_width (drawing, &figure->summary, false) };
   double               best = -1;
 
-  gw_summary_need (drawing, &figure->summary, true, &needs.summary_width, &needs.summary_full);
-  gw_summary_need (drawing, &figure->summary, false, &needs.summary_width, &needs.summary_height);
   for (size_t i = 0; i < G_N_ELEMENTS (arrangements); i++)
     for (int variant = 0; variant < 2; variant++)
       for (double share = 0.30; share < 0.50; share += 0.03)

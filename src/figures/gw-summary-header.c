@@ -6,6 +6,7 @@
 
 #include <glib.h>
 #include <math.h>
+#include <string.h>
 
 #include "figures/gw-figures-i18n.h"
 #include "figures/gw-figures-private.h"
@@ -19,23 +20,28 @@
 
 static double
 width_of (GwDrawing  *drawing,
-          const char *text)
+          const char *text,
+          GwFont      font)
 {
   double width;
 
-  gw_drawing_measure (drawing, text, GW_FONT_TEXT, GW_STYLE_BOLD, &width, NULL);
+  gw_drawing_measure (drawing, text, font, GW_STYLE_BOLD, &width, NULL);
   return width;
 }
 
 static double
 longest_word (GwDrawing  *drawing,
-              const char *text)
+              const char *text,
+              GwFont      font)
 {
-  char **words = g_strsplit (text, " ", -1);
+  char **words = g_strsplit_set (text, " -", -1);
   double longest = 0;
 
   for (char **word = words; *word != NULL; word++)
-    longest = fmax (longest, width_of (drawing, *word));
+    longest = fmax (longest, width_of (drawing, *word, font));
+  /* A word broken at its hyphen keeps the hyphen. */
+  if (strchr (text, '-') != NULL)
+    longest += width_of (drawing, "-", font);
   g_strfreev (words);
 
   return longest;
@@ -45,6 +51,7 @@ longest_word (GwDrawing  *drawing,
 static int
 lines_at (GwDrawing            *drawing,
           const GwSummaryTable *table,
+          GwFont                font,
           double                width)
 {
   int lines = 1;
@@ -53,9 +60,9 @@ lines_at (GwDrawing            *drawing,
     {
       const char *name = table->figure->names[table->column[i]];
 
-      if (longest_word (drawing, name) > width)
+      if (longest_word (drawing, name, font) > width)
         return 9;
-      lines = MAX (lines, gw_text_lines (drawing, name, GW_FONT_TEXT, GW_STYLE_BOLD, width));
+      lines = MAX (lines, gw_text_lines (drawing, name, font, GW_STYLE_BOLD, width));
     }
 
   return lines;
@@ -78,40 +85,60 @@ baseline_fits (GwDrawing            *drawing,
   return false;
 }
 
+/* The first form that takes all names in at most so many lines; names keep together if they can. */
+static int
+choose_form (GwDrawing      *drawing,
+             GwSummaryTable *table)
+{
+  static const struct
+  {
+    GwSummaryHeader header;
+    GwFont          font;
+    int             most;
+  } forms[] = {
+    { GW_HEADER_INLINE, GW_FONT_TEXT, 2 },  { GW_HEADER_STACKED, GW_FONT_TEXT, 3 },
+    { GW_HEADER_INLINE, GW_FONT_SMALL, 3 }, { GW_HEADER_STACKED, GW_FONT_SMALL, 4 },
+  };
+
+  for (size_t i = 0; i < G_N_ELEMENTS (forms); i++)
+    {
+      double width = table->column_width -
+                     (forms[i].header == GW_HEADER_INLINE ? PAD + MARKER_ROOM : 2 * NARROW_PAD);
+      int    lines = lines_at (drawing, table, forms[i].font, width);
+
+      table->header = forms[i].header;
+      table->header_font = forms[i].font;
+      table->has_baseline = baseline_fits (drawing, table, width);
+      if (lines <= forms[i].most)
+        return lines;
+    }
+  table->header = GW_HEADER_UPRIGHT;
+  table->header_font = GW_FONT_TEXT;
+  table->has_baseline = false;
+
+  return 1;
+}
+
 void
 gw_summary_header_fit (GwDrawing      *drawing,
                        GwSummaryTable *table)
 {
-  double line = gw_text_line (drawing, GW_FONT_TEXT);
-  double beside = table->column_width - PAD - MARKER_ROOM;
-  double below = table->column_width - 2 * NARROW_PAD;
-  int    lines;
+  int    lines = choose_form (drawing, table);
+  double height = lines * gw_text_line (drawing, table->header_font) + PAD + 1;
 
-  table->has_baseline = false;
-  if ((lines = lines_at (drawing, table, beside)) <= 2)
-    {
-      table->header = GW_HEADER_INLINE;
-      table->has_baseline = baseline_fits (drawing, table, beside);
-      table->header_height = lines * line + PAD + 1;
-    }
-  else if ((lines = lines_at (drawing, table, below)) <= 3)
-    {
-      table->header = GW_HEADER_STACKED;
-      table->has_baseline = baseline_fits (drawing, table, below);
-      table->header_height = lines * line + MARKER + PAD + 4;
-    }
-  else
+  if (table->header == GW_HEADER_STACKED)
+    height += MARKER + 3;
+  if (table->header == GW_HEADER_UPRIGHT)
     {
       double longest = 0;
 
-      table->header = GW_HEADER_UPRIGHT;
       for (size_t i = 0; i < table->n_columns; i++)
-        longest = fmax (longest, width_of (drawing, table->figure->names[table->column[i]]));
-      longest = fmin (longest, fmin (UPRIGHT_MAX, table->box.height * 0.3));
-      table->header_height = longest + MARKER + PAD + 6;
+        longest = fmax (longest, width_of (drawing, table->figure->names[table->column[i]], GW_FONT_TEXT));
+      height = fmin (longest, fmin (UPRIGHT_MAX, table->box.height * 0.3)) + MARKER + PAD + 6;
     }
   if (table->has_baseline)
-    table->header_height += gw_text_line (drawing, GW_FONT_SMALL);
+    height += gw_text_line (drawing, GW_FONT_SMALL);
+  table->header_height = height;
 }
 
 static void
@@ -136,11 +163,11 @@ draw_name (GwDrawing            *drawing,
   char *fit;
 
   *marker_x = x + MARKER_ROOM / 2 + 0.5;
-  *marker_y = box.y + gw_text_line (drawing, GW_FONT_TEXT) / 2;
+  *marker_y = box.y + gw_text_line (drawing, table->header_font) / 2;
   if (table->header == GW_HEADER_INLINE)
     {
       gw_box_take_left (&box, MARKER_ROOM);
-      gw_text_paragraph (drawing, box, name, GW_FONT_TEXT, GW_TONE_INK, GW_STYLE_BOLD, GW_ALIGN_START);
+      gw_text_paragraph (drawing, box, name, table->header_font, GW_TONE_INK, GW_STYLE_BOLD, GW_ALIGN_START);
       return;
     }
   *marker_x = x + table->column_width / 2;
@@ -151,7 +178,7 @@ draw_name (GwDrawing            *drawing,
       box = gw_box_inset (box, NARROW_PAD);
       box.y -= NARROW_PAD;
       box.height += 2 * NARROW_PAD;
-      gw_text_paragraph (drawing, box, name, GW_FONT_TEXT, GW_TONE_INK, GW_STYLE_BOLD, GW_ALIGN_MIDDLE);
+      gw_text_paragraph (drawing, box, name, table->header_font, GW_TONE_INK, GW_STYLE_BOLD, GW_ALIGN_MIDDLE);
       return;
     }
   *marker_y = table->box.y + table->header_height - MARKER / 2 - 3;

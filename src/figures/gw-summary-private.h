@@ -25,12 +25,13 @@ typedef struct
   size_t                 n_columns, n_rows; /* that find room */
   size_t                 column[GW_SUMMARY_COLUMNS]; /* which option stands in each */
   int                    shown;
-  double                 label_width, unit_width, column_width;
+  double                 label_width, column_width;
   double                 cross_width, band_width;
   double                 line, row_height, header_height, legend_height;
   GwSummaryHeader        header;
+  GwFont                 header_font;
   bool                   has_baseline; /* the word under its name */
-  bool                   has_second, is_second_full, is_band_beside;
+  bool                   has_second, is_band_beside;
 } GwSummaryTable;
 
 /** gw_summary_header_fit: chooses the form of the header; sets its height. */

@@ -13,11 +13,11 @@
 static const GwResultInfo results[GW_N_RESULTS] = {
   [GW_RESULT_MASS] = { "mass", N_ ("all-up mass"), GW_G, 0, GW_SENSE_LESS, TRUE },
   [GW_RESULT_WING_MASS] = { "wing_mass", N_ ("wing mass"), GW_G, 0, GW_SENSE_LESS, TRUE },
-  [GW_RESULT_WEIGHED_SHARE] = { "weighed", N_ ("of it weighed"), GW_PERCENT, 0, GW_SENSE_MORE, TRUE },
+  [GW_RESULT_WEIGHED_SHARE] = { "weighed", N_ ("weighed so far"), GW_PERCENT, 0, GW_SENSE_MORE, TRUE },
   [GW_RESULT_WING_LOADING] = { "wing_loading", N_ ("wing loading"), GW_G_DM2, 1, GW_SENSE_LESS, TRUE },
   [GW_RESULT_STALL_SPEED] = { "stall_speed", N_ ("stall speed"), GW_M_S, 2, GW_SENSE_LESS, TRUE },
   [GW_RESULT_CL_MAX] = { "cl_max", N_ ("greatest lift coefficient"), GW_RATIO, 2, GW_SENSE_MORE, FALSE },
-  [GW_RESULT_STALL_PLACE] = { "stall_place", N_ ("stall begins at"), GW_PERCENT, 0, GW_SENSE_NONE, TRUE },
+  [GW_RESULT_STALL_PLACE] = { "stall_place", N_ ("stall begins, of semispan"), GW_PERCENT, 0, GW_SENSE_NONE, TRUE },
   [GW_RESULT_STALL_RE] = { "stall_reynolds", N_ ("Reynolds number there"), GW_RATIO, 0, GW_SENSE_NONE, FALSE },
   [GW_RESULT_TARGET_MASS] = { "target_mass", N_ ("mass at wanted stall speed"), GW_G, 0, GW_SENSE_MORE, FALSE },
   [GW_RESULT_BALANCE_X] = { "balance_datum", N_ ("balance point from the datum"), GW_MM, 1, GW_SENSE_NONE, FALSE },

@@ -1,0 +1,279 @@
+/* test-record.c - the field tables, and what goes through them
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include <math.h>
+#include <string.h>
+
+#include "sample-study.h"
+#include "study/gw-study.h"
+
+static void
+gather_types (GPtrArray          *types,
+              const GwRecordType *type)
+{
+  if (g_ptr_array_find (types, type, NULL))
+    return;
+
+  g_ptr_array_add (types, (gpointer) type);
+  for (guint i = 0; i < type->n_fields; i++)
+    if (type->fields[i].item != NULL)
+      gather_types (types, type->fields[i].item ());
+}
+
+static GPtrArray *
+all_types (void)
+{
+  GPtrArray *types = g_ptr_array_new ();
+
+  gather_types (types, gw_study_root_type ());
+  gather_types (types, gw_study_catalogue_type ());
+  return types;
+}
+
+static void
+check_number (const GwField *field)
+{
+  const GwUnit *unit = gw_quantity_unit (field->quantity);
+
+  if (!g_str_has_suffix (field->key, unit->suffix))
+    g_error ("%s does not end in its unit %s", field->key, unit->suffix);
+  g_assert_cmpfloat (field->least, <, field->most + 1e-12);
+  if (!isnan (field->standard))
+    {
+      g_assert_cmpfloat (field->standard, >=, field->least);
+      g_assert_cmpfloat (field->standard, <=, field->most);
+    }
+}
+
+/* Every row can be shown to a person and every number is in its own bounds. */
+static void
+test_tables (void)
+{
+  g_autoptr (GPtrArray) types = all_types ();
+
+  g_assert_cmpuint (types->len, >, 20);
+  for (guint t = 0; t < types->len; t++)
+    {
+      const GwRecordType *type = g_ptr_array_index (types, t);
+
+      for (guint i = 0; i < type->n_fields; i++)
+        {
+          const GwField *field = &type->fields[i];
+
+          g_assert_cmpstr (field->label, !=, "");
+          g_assert_cmpstr (field->help, !=, "");
+          g_assert_true (gw_record_type_field (type, field->key) == field);
+          g_assert_cmpuint (field->offset, <, type->size);
+          if (field->kind == GW_FIELD_NUMBER)
+            check_number (field);
+          if (field->kind == GW_FIELD_ID)
+            g_assert_cmpuint (i, ==, 0);
+          if (field->kind == GW_FIELD_REF)
+            g_assert_nonnull (gw_record_type_field (gw_study_root_type (), field->collection));
+        }
+    }
+}
+
+static void
+test_units_round_trip (void)
+{
+  for (guint q = 0; q < GW_N_QUANTITIES; q++)
+    for (int trial = 0; trial < 100; trial++)
+      {
+        const double value = g_test_rand_double_range (-1e4, 1e4);
+        const double back = gw_quantity_from_si ((GwQuantity) q, gw_quantity_to_si ((GwQuantity) q, value));
+
+        /* Celsius loses the last bits to the 273.15 added and taken off. */
+        g_assert_cmpfloat_with_epsilon (back, value, 1e-11 * (fabs (value) + 300.0));
+      }
+
+  g_assert_cmpfloat_with_epsilon (gw_quantity_to_si (GW_MM, 245.0), 0.245, 1e-15);
+  g_assert_cmpfloat_with_epsilon (gw_quantity_to_si (GW_C, 15.0), 288.15, 1e-12);
+  g_assert_cmpfloat_with_epsilon (gw_quantity_to_si (GW_HPA, 1013.25), 101325.0, 1e-9);
+  g_assert_cmpfloat_with_epsilon (gw_quantity_to_si (GW_DEG, 180.0), G_PI, 1e-15);
+  g_assert_cmpfloat_with_epsilon (gw_quantity_from_si (GW_G_DM2, 3.0), 30.0, 1e-12); /* 3 kg/m2 */
+}
+
+/* The shortest text of any double reads back as the same double. */
+static void
+test_number_text (void)
+{
+  const struct
+  {
+    double      value;
+    const char *text;
+  } cases[] = {
+    { 0.1, "0.1" },
+    { 0.0, "0" },
+    { -0.0, "0" },
+    { 1.0 / 3.0, "0.3333333333333333" },
+    { 1e5, "100000" },
+    { 0.045, "0.045" },
+    { 1e83, "1e+83" },
+    { -12.5, "-12.5" },
+    { 1e-7, "1e-07" },
+    { 123456789.25, "123456789.25" },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *text = gw_number_text (cases[i].value);
+
+      g_assert_cmpstr (text, ==, cases[i].text);
+    }
+
+  for (int trial = 0; trial < 2000; trial++)
+    {
+      const double     value = ldexp (g_test_rand_double_range (-1.0, 1.0), g_test_rand_int_range (-60, 60));
+      g_autofree char *text = gw_number_text (value);
+
+      g_assert_cmpfloat (g_ascii_strtod (text, NULL), ==, value);
+    }
+}
+
+/* A two-piece normal: the median at 0, the percentiles at their deviates, never falling. */
+static void
+test_number_at (void)
+{
+  GwNumber number = { 0 };
+  double   last = -INFINITY;
+
+  gw_number_set_range (&number, 10.0, 12.0, 18.0);
+  g_assert_cmpfloat (gw_number_at (&number, 0.0), ==, 12.0);
+  g_assert_cmpfloat_with_epsilon (gw_number_at (&number, GW_Z90), 18.0, 1e-12);
+  g_assert_cmpfloat_with_epsilon (gw_number_at (&number, -GW_Z90), 10.0, 1e-12);
+  for (double z = -4.0; z <= 4.0; z += 0.1)
+    {
+      g_assert_cmpfloat (gw_number_at (&number, z), >, last);
+      last = gw_number_at (&number, z);
+    }
+
+  /* One standard deviation is the spread. */
+  gw_number_set_spread (&number, 5.0, 0.5);
+  g_assert_cmpfloat_with_epsilon (gw_number_at (&number, 1.0), 5.5, 1e-12);
+  g_assert_true (gw_number_is_uncertain (&number));
+  gw_number_set (&number, 5.0);
+  g_assert_false (gw_number_is_uncertain (&number));
+}
+
+static GwStudy *
+sample (void)
+{
+  GwStudy *study = gw_study_parse (SAMPLE_STUDY, strlen (SAMPLE_STUDY), NULL, NULL);
+
+  g_assert_nonnull (study);
+  return study;
+}
+
+static void
+test_find (void)
+{
+  static const char *const nowhere[] = {
+    "",
+    "nothing",
+    "surfaces/wing",
+    "surfaces/1/x_mm",
+    "surfaces/wing/stations/0/chord_mm",
+    "surfaces/wing/stations/3/chord_mm",
+    "targets/mass_g/value",
+    "name/x",
+  };
+  g_autoptr (GwStudy) study = sample ();
+  const GwField *field = NULL;
+  GwRecord      *record = gw_record_find (&study->record, "surfaces/wing/stations/2/chord_mm", &field);
+
+  g_assert_nonnull (record);
+  g_assert_cmpstr (field->key, ==, "chord_mm");
+  g_assert_cmpfloat (((GwStudyStation *) record)->chord_mm.value, ==, 200.0);
+  g_assert_nonnull (gw_record_find (&study->record, "targets/mass_g", &field));
+  g_assert_nonnull (gw_record_find (&study->record, "name", &field));
+
+  for (guint i = 0; i < G_N_ELEMENTS (nowhere); i++)
+    g_assert_null (gw_record_find (&study->record, nowhere[i], &field));
+}
+
+static JsonNode *
+number_node (double value)
+{
+  return json_node_init_double (json_node_alloc (), value);
+}
+
+static void
+test_edit (void)
+{
+  g_autoptr (GwStudy) study = sample ();
+  g_autoptr (JsonNode) chord = number_node (210.0);
+  g_autoptr (JsonNode) bad = number_node (-1.0);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GwStudy) edited = gw_study_edit (study, "surfaces/wing/stations/1/chord_mm", chord, &error);
+  g_autofree char *before = NULL;
+
+  /* The edit is a new study; who holds the old one sees nothing. */
+  g_assert_no_error (error);
+  before = gw_study_text (study);
+  g_assert_cmpstr (before, ==, SAMPLE_STUDY);
+  g_assert_false (gw_record_equal (&study->record, &edited->record));
+
+  g_assert_null (gw_study_edit (study, "surfaces/wing/stations/1/chord_mm", bad, &error));
+  g_assert_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_CONTENT);
+  g_clear_error (&error);
+  g_assert_null (gw_study_edit (study, "surfaces/wing/stations/1/chord_mm", NULL, &error));
+  g_assert_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_CONTENT);
+  g_clear_error (&error);
+
+  /* Taken back to its standard, the field is not in the file any more. */
+  g_clear_pointer (&edited, gw_study_unref);
+  edited = gw_study_edit (study, "surfaces/wing/x_mm", NULL, &error);
+  g_assert_no_error (error);
+  g_free (before);
+  before = gw_study_text (edited);
+  g_assert_null (strstr (before, "\"x_mm\": 100"));
+}
+
+static void
+count_numbers (const char    *path,
+               GwRecord      *record,
+               const GwField *field,
+               gpointer       data)
+{
+  const GwField *found = NULL;
+
+  /* Each path leads back to its own field. */
+  if (field->kind == GW_FIELD_NUMBER)
+    {
+      g_assert_true (gw_record_find (((gpointer *) data)[0], path, &found) == record);
+      g_assert_true (found == field);
+      (*(guint *) ((gpointer *) data)[1])++;
+    }
+}
+
+static void
+test_each (void)
+{
+  g_autoptr (GwStudy) study = sample ();
+  guint    n = 0;
+  gpointer data[] = { study, &n };
+
+  gw_record_each (&study->record, "", count_numbers, data);
+  g_assert_cmpuint (n, >, 50);
+}
+
+int
+main (int   argc,
+      char *argv[])
+{
+  g_test_init (&argc, &argv, NULL);
+
+  g_test_add_func ("/study/record/tables", test_tables);
+  g_test_add_func ("/study/quantity/round-trip", test_units_round_trip);
+  g_test_add_func ("/study/number/text", test_number_text);
+  g_test_add_func ("/study/number/at", test_number_at);
+  g_test_add_func ("/study/record/find", test_find);
+  g_test_add_func ("/study/record/edit", test_edit);
+  g_test_add_func ("/study/record/each", test_each);
+
+  return g_test_run ();
+}
