@@ -98,7 +98,7 @@ static void
 sample_slow_body (Sample *sample)
 {
   static const double shape[][4] = { /* x, z, width, height */
-    { -0.26, 0.000, 0.030, 0.030 }, { -0.245, 0.000, 0.050, 0.055 }, { -0.12, -0.005, 0.090, 0.095 },
+    { -0.31, 0.000, 0.030, 0.030 }, { -0.295, 0.000, 0.050, 0.055 }, { -0.16, -0.005, 0.090, 0.095 },
     { 0.05, -0.010, 0.092, 0.110 },  { 0.25, -0.005, 0.085, 0.095 },  { 0.55, 0.010, 0.055, 0.060 },
     { 0.92, 0.022, 0.030, 0.036 },
   };
@@ -106,7 +106,7 @@ sample_slow_body (Sample *sample)
   for (size_t i = 0; i < G_N_ELEMENTS (shape); i++)
     sample->body_stations[i] = (GwBodyStation){ shape[i][0], shape[i][1], shape[i][2], shape[i][3], 3.5 };
   sample->bodies[0] = (GwBody){ .name = "fuselage", .n_stations = G_N_ELEMENTS (shape),
-                                .stations = sample->body_stations, .skin_areal = 0.9,
+                                .stations = sample->body_stations, .skin_areal = 0.5,
                                 .mass_factor = 1, .known_mass = NAN };
   sample->aircraft.n_bodies = 1;
 }
@@ -119,19 +119,19 @@ sample_slow_gear (Sample *sample)
   sample->legs[1] = (GwLeg){ "tail wheel", { 0.90, 0, 0.01 }, { 0.92, 0, -0.035 },
                              0.006, 0.004, 0.012, 0.006, false, false, false };
   sample->aircraft.n_legs = 2;
-  sample->powers[0] = (GwPower){ .name = "motor", .motor_at = { -0.275, 0, 0 }, .motor_mass = 0.085,
-                                 .motor_radius = 0.014, .motor_length = 0.032, .propeller_x = -0.31,
+  sample->powers[0] = (GwPower){ .name = "motor", .motor_at = { -0.325, 0, 0 }, .motor_mass = 0.105,
+                                 .motor_radius = 0.014, .motor_length = 0.032, .propeller_x = -0.36,
                                  .propeller_mass = 0.014, .propeller_diameter = 0.28,
-                                 .controller_at = { -0.2, 0, -0.02 }, .controller_mass = 0.034 };
+                                 .controller_at = { -0.25, 0, -0.02 }, .controller_mass = 0.034 };
   sample->aircraft.n_powers = 1;
 }
 
 static void
 sample_slow_items (Sample *sample)
 {
-  sample_item (sample, "Battery 3-cell 2200", GW_ITEM_BATTERY, 0.178, -0.13, 0, -0.02, 0.105, 0.034, 0.025);
-  sample->items[0].bay_from = -0.17;
-  sample->items[0].bay_to = -0.06;
+  sample_item (sample, "Battery 3-cell 2200", GW_ITEM_BATTERY, 0.178, -0.21, 0, -0.02, 0.105, 0.034, 0.025);
+  sample->items[0].bay_from = -0.24;
+  sample->items[0].bay_to = -0.10;
   sample_item (sample, "Receiver", GW_ITEM_RECEIVER, 0.009, 0.16, 0, -0.01, 0.043, 0.022, 0.013);
   sample_item (sample, "Camera on mount", GW_ITEM_PAYLOAD, 0.096, 0.02, 0, -0.05, 0.050, 0.042, 0.040);
   sample_item (sample, "Servo, aileron", GW_ITEM_SERVO, 0.009, 0.115, 0.60, 0.065, 0.023, 0.012, 0.022);
@@ -201,7 +201,7 @@ sample_tailless (Sample *sample)
                                  .propeller_mass = 0.01, .propeller_diameter = 0.20,
                                  .controller_at = { 0.2, 0, 0.01 }, .controller_mass = 0.02 };
   sample->aircraft.n_powers = 1;
-  sample_item (sample, "Battery", GW_ITEM_BATTERY, 0.12, 0.05, 0, 0, 0.08, 0.035, 0.02);
+  sample_item (sample, "Battery", GW_ITEM_BATTERY, 0.26, 0.045, 0, 0, 0.08, 0.035, 0.02);
   sample->items[0].bay_from = 0.045;
   sample->items[0].bay_to = 0.12;
   sample_item (sample, "Receiver", GW_ITEM_RECEIVER, 0.007, 0.18, 0, 0, 0.03, 0.02, 0.01);

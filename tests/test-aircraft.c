@@ -14,7 +14,8 @@
 
 #define EXACT 1e-9
 
-static const GwBodyStation body_stations[] = { { -0.2, 0.0, 0.06, 0.06, 2.0 }, { 0.6, 0.0, 0.04, 0.04, 2.0 } };
+static const GwBodyStation body_stations[] = { { -0.2, 0.0, 0.06, 0.06, 2.0 },
+                                               { 0.6, 0.0, 0.04, 0.04, 2.0 } };
 
 static GwBody
 body_of (void)
@@ -202,7 +203,14 @@ test_groups (void)
   const GwItem    items[] = { { .mass = 0.2 }, { .mass = 0.05 } };
   GwStation       stations[2];
   GwSurface       wing = wing_of (2, stations, &build);
-  GwAircraft      aircraft = { .n_surfaces = 1, .surfaces = &wing, .n_bodies = 1, .bodies = &body, .n_struts = 1, .struts = &strut, .n_items = 2, .items = items };
+  GwAircraft      aircraft = { .n_surfaces = 1,
+                               .surfaces = &wing,
+                               .n_bodies = 1,
+                               .bodies = &body,
+                               .n_struts = 1,
+                               .struts = &strut,
+                               .n_items = 2,
+                               .items = items };
   GwPieces        pieces;
   double          sum = 0.0;
 

@@ -22,7 +22,12 @@ add_point (GwPieces *pieces,
            bool      is_weighed)
 {
   const double at[] = { x, y, z };
-  GwPiece      piece = { .kind = GW_PIECE_EQUIPMENT, .group = GW_GROUP_ITEM, .panel = -1, .side = 1, .count = 1, .is_weighed = is_weighed };
+  GwPiece      piece = { .kind = GW_PIECE_EQUIPMENT,
+                         .group = GW_GROUP_ITEM,
+                         .panel = -1,
+                         .side = 1,
+                         .count = 1,
+                         .is_weighed = is_weighed };
 
   gw_moments_point (mass, at, &piece.mass);
   g_assert_cmpint (gw_pieces_add_both (pieces, &piece, is_mirrored), ==, GW_OK);
@@ -72,7 +77,8 @@ test_properties (void)
 {
   for (int trial = 0; trial < 200; trial++)
     {
-      const double d[] = { g_test_rand_double_range (-2.0, 2.0), 0.0, g_test_rand_double_range (-2.0, 2.0) };
+      const double d[] = { g_test_rand_double_range (-2.0, 2.0), 0.0,
+                           g_test_rand_double_range (-2.0, 2.0) };
       GwPieces     pieces;
       GwBalance    here, there;
       double       low = INFINITY, high = -INFINITY;
@@ -82,8 +88,9 @@ test_properties (void)
         {
           const double x = g_test_rand_double_range (-1.0, 1.0);
 
-          add_point (&pieces, g_test_rand_double_range (0.001, 0.5), x, g_test_rand_double_range (0.0, 1.0),
-                     g_test_rand_double_range (-0.2, 0.2), true, false);
+          add_point (&pieces, g_test_rand_double_range (0.001, 0.5), x,
+                     g_test_rand_double_range (0.0, 1.0), g_test_rand_double_range (-0.2, 0.2),
+                     true, false);
           low = MIN (low, x);
           high = MAX (high, x);
         }
@@ -113,8 +120,10 @@ test_solvers (void)
 {
   for (int trial = 0; trial < 200; trial++)
     {
-      const double mass = g_test_rand_double_range (0.2, 3.0), x = g_test_rand_double_range (-0.5, 0.5);
-      const double item = g_test_rand_double_range (0.02, 0.4), item_at = g_test_rand_double_range (-0.3, 0.3);
+      const double mass = g_test_rand_double_range (0.2, 3.0),
+                   x = g_test_rand_double_range (-0.5, 0.5);
+      const double item = g_test_rand_double_range (0.02, 0.4),
+                   item_at = g_test_rand_double_range (-0.3, 0.3);
       const double wanted = g_test_rand_double_range (-0.2, 0.2);
       const double whole = mass + item, centre = (mass * x + item * item_at) / whole;
       double       place, ballast, fore, aft;
@@ -127,12 +136,15 @@ test_solvers (void)
       g_assert_cmpfloat_with_epsilon (aft, wanted, 1e-12);
 
       /* Ballast helps on the far side of the wanted point, and only there. */
-      g_assert_cmpint (gw_balance_ballast (whole, centre, wanted + (wanted > centre ? 0.4 : -0.4), wanted, &ballast),
+      g_assert_cmpint (gw_balance_ballast (whole, centre, wanted + (wanted > centre ? 0.4 : -0.4),
+                                           wanted, &ballast),
                        ==, GW_OK);
       g_assert_cmpfloat (ballast, >, 0.0);
       g_assert_cmpfloat_with_epsilon (
-        (whole * centre + ballast * (wanted + (wanted > centre ? 0.4 : -0.4))) / (whole + ballast), wanted, 1e-12);
-      g_assert_cmpint (gw_balance_ballast (whole, centre, wanted + (wanted > centre ? -0.4 : 0.4), wanted, &ballast),
+        (whole * centre + ballast * (wanted + (wanted > centre ? 0.4 : -0.4))) / (whole + ballast),
+        wanted, 1e-12);
+      g_assert_cmpint (gw_balance_ballast (whole, centre, wanted + (wanted > centre ? -0.4 : 0.4),
+                                           wanted, &ballast),
                        ==, GW_EDOM);
     }
 }

@@ -1,4 +1,4 @@
-/* test-build-common.c - spars, joints, hinges, finish, known masses, refusals, properties
+/* test-build-common.c - spars, joints, hinges, finish, known masses, refusals
  *
  * SPDX-FileCopyrightText: 2026 The Gramwright authors
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -34,10 +34,8 @@ wing_init (Wing          *wing,
 {
   *wing = (Wing){ .section = slab (DEPTH / CHORD), .builds = { *build, *build } };
   for (int i = 0; i < 3; i++)
-    wing->stations[i] = (GwStation){ { 0.0, i == 0 ? 0.0 : (i == 1 ? 0.4 : 1.0), 0.0 },
-                                     CHORD,
-                                     0.0,
-                                     &wing->section };
+    wing->stations[i] =
+      (GwStation){ { 0.0, i == 0 ? 0.0 : (i == 1 ? 0.4 : 1.0), 0.0 }, CHORD, 0.0, &wing->section };
   wing->surface = wing_of (3, wing->stations, wing->builds);
   wing->surface.controls = wing->controls;
   wing->surface.spars = wing->spars;
@@ -137,11 +135,15 @@ test_spars (void)
 
   wing_init (&wing, &build);
   wing.surface.n_spars = 1;
-  wing.spars[0] = (GwSpar){
-    .kind = GW_SPAR_TUBE, .density = 1600.0, .width = 0.01, .wall = 0.001, .chord_place = 0.25, .to = 0.7
-  };
+  wing.spars[0] = (GwSpar){ .kind = GW_SPAR_TUBE,
+                            .density = 1600.0,
+                            .width = 0.01,
+                            .wall = 0.001,
+                            .chord_place = 0.25,
+                            .to = 0.7 };
   g_assert_cmpint (wing_build (&wing), ==, GW_OK);
-  assert_near (mass_of (&wing.pieces, GW_PIECE_SPAR), 2.0 * G_PI * (25e-6 - 16e-6) * 0.7 * 1600.0, EXACT);
+  assert_near (mass_of (&wing.pieces, GW_PIECE_SPAR), 2.0 * G_PI * (25e-6 - 16e-6) * 0.7 * 1600.0,
+               EXACT);
   gw_moments_centre (&piece_of (&wing.pieces, GW_PIECE_SPAR)->mass, at);
   g_assert_cmpfloat_with_epsilon (at[0], 0.05, 1e-9); /* m */
   g_assert_cmpfloat_with_epsilon (at[1], 0.2, 1e-9);
@@ -181,7 +183,8 @@ test_finish_and_factor (void)
   build.joint_linear = 0.01;
   wing_init (&wing, &build);
   wing.surface.n_controls = wing.surface.n_spars = 1;
-  wing.controls[0] = (GwControl){ .from = 0.3, .to = 0.9, .chord_fraction = 0.3, .hinge_linear = 0.02 };
+  wing.controls[0] =
+    (GwControl){ .from = 0.3, .to = 0.9, .chord_fraction = 0.3, .hinge_linear = 0.02 };
   wing.spars[0] = (GwSpar){
     .kind = GW_SPAR_TUBE, .density = 1600.0, .width = 0.01, .chord_place = 0.25, .to = 0.7
   };
@@ -303,106 +306,6 @@ test_refuses (void)
   gw_pieces_clear (&wing.pieces);
 }
 
-/* Properties of random wings with everything in them: nothing lies off the centre line;
- * masses are linear in density; twice the size is 4 times the skin and 8 times the core. */
-static void
-test_properties (void)
-{
-  const GwSection section = naca ("4412");
-
-  for (int trial = 0; trial < 60; trial++)
-    {
-      const double k = g_test_rand_double_range (0.5, 3.0);
-      GwBuild      build = trial % 3 == 0 ? printed_build () : (trial % 3 == 1 ? folded_build () : core_build ());
-      GwControl    control = { .from = 0.2, .to = 0.5, .chord_fraction = 0.25, .hinge_linear = 0.01, .linkage_mass = 0.003 };
-      GwSpar       spar = { .kind = (GwSparKind) g_test_rand_int_range (0, GW_N_SPAR_KINDS), .density = 1600.0, .width = 0.006, .height = 0.001, .wall = 0.001, .chord_place = 0.3, .to = 0.4 };
-      GwStation    s[2], big[2];
-      GwSurface    wing = wing_of (2, s, &build), large = wing_of (2, big, &build);
-      GwPieces     pieces, other;
-      GwMoments    sum = { 0 };
-      double       skin;
-
-      panel_stations (s, &section, g_test_rand_double_range (0.1, 0.4), g_test_rand_double_range (0.1, 0.4),
-                      0.6, g_test_rand_double_range (-0.2, 0.2), g_test_rand_double_range (-0.1, 0.3));
-      s[1].twist = g_test_rand_double_range (-0.1, 0.1);
-      build.joint_linear = 0.01;
-      build.finish_areal = 0.02;
-      build.core.channel = 0.0; /* would not scale */
-      wing.n_controls = wing.n_spars = 1;
-      wing.controls = &control;
-      wing.spars = &spar;
-
-      gw_pieces_init (&pieces);
-      g_assert_cmpint (gw_build_surface (&wing, 0, &pieces), ==, GW_OK);
-      for (size_t i = 0; i < pieces.n; i++)
-        gw_moments_add (&sum, &pieces.v[i].mass, 1.0);
-      g_assert_cmpfloat_with_epsilon (sum.first[1], 0.0, 1e-12); /* kg m */
-      g_assert_cmpfloat_with_epsilon (sum.second[3], 0.0, 1e-12);
-      g_assert_cmpfloat_with_epsilon (sum.second[5], 0.0, 1e-12);
-      skin = mass_of (&pieces, GW_PIECE_SKIN);
-
-      for (int i = 0; i < 2; i++)
-        {
-          big[i] = s[i];
-          big[i].chord *= k;
-          for (int j = 0; j < 3; j++)
-            big[i].at[j] *= k;
-        }
-      gw_pieces_init (&other);
-      g_assert_cmpint (gw_build_surface (&large, 0, &other), ==, GW_OK);
-      assert_near (mass_of (&other, GW_PIECE_SKIN), k * k * skin, 1e-9);
-      assert_near (mass_of (&other, GW_PIECE_FINISH), k * k * mass_of (&pieces, GW_PIECE_FINISH), 1e-9);
-      if (trial % 3 == 0)
-        assert_near (mass_of (&other, GW_PIECE_RIB), k * k * k * mass_of (&pieces, GW_PIECE_RIB), 1e-9);
-      if (trial % 3 == 2)
-        {
-          other.n = 0;
-          large.n_spars = wing.n_spars = 0;
-          g_assert_cmpint (gw_build_surface (&large, 0, &other), ==, GW_OK);
-          pieces.n = 0;
-          g_assert_cmpint (gw_build_surface (&wing, 0, &pieces), ==, GW_OK);
-          assert_near (mass_of (&other, GW_PIECE_CORE), k * k * k * mass_of (&pieces, GW_PIECE_CORE), 1e-9);
-        }
-
-      build.printed.density *= k;
-      build.folded.areal *= k;
-      build.core.skin_areal *= k;
-      other.n = 0;
-      g_assert_cmpint (gw_build_surface (&wing, 0, &other), ==, GW_OK);
-      assert_near (mass_of (&other, GW_PIECE_SKIN), k * skin, 1e-9);
-
-      gw_pieces_clear (&pieces);
-      gw_pieces_clear (&other);
-    }
-}
-
-/* A panel cut in two at a station that changes nothing weighs the same, but for what is
- * put at the joint. */
-static void
-test_additive (void)
-{
-  const GwSection section = naca ("4412");
-  const GwBuild   build = core_build (), builds[2] = { build, build };
-  GwStation       one[2], two[3];
-  const GwSurface whole = wing_of (2, one, &build), cut = wing_of (3, two, builds);
-  GwPieces        a, b;
-
-  panel_stations (one, &section, 0.3, 0.15, 0.7, 0.1, 0.05);
-  two[0] = one[0];
-  two[1] = (GwStation){ { 0.04, 0.28, 0.02 }, 0.24, 0.0, &section }; /* at 40 % */
-  two[2] = one[1];
-
-  gw_pieces_init (&a);
-  gw_pieces_init (&b);
-  g_assert_cmpint (gw_build_surface (&whole, 0, &a), ==, GW_OK);
-  g_assert_cmpint (gw_build_surface (&cut, 0, &b), ==, GW_OK);
-  assert_near (total_mass (&a), total_mass (&b), 1e-9);
-  for (int kind = 0; kind < GW_N_PIECE_KINDS; kind++)
-    g_assert_cmpfloat_with_epsilon (mass_of (&a, (GwPieceKind) kind), mass_of (&b, (GwPieceKind) kind), 1e-9);
-  gw_pieces_clear (&a);
-  gw_pieces_clear (&b);
-}
-
 int
 main (int   argc,
       char *argv[])
@@ -416,8 +319,6 @@ main (int   argc,
   g_test_add_func ("/engine/build/finish-and-factor", test_finish_and_factor);
   g_test_add_func ("/engine/build/known-mass", test_known_mass);
   g_test_add_func ("/engine/build/refuses", test_refuses);
-  g_test_add_func ("/engine/build/properties", test_properties);
-  g_test_add_func ("/engine/build/additive", test_additive);
 
   return g_test_run ();
 }

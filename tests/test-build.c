@@ -50,7 +50,8 @@ test_printed (void)
   assert_near (mass_of (&pieces, GW_PIECE_SKIN), 2.0 * RIM * LENGTH * wall, EXACT);
   assert_near (mass_of (&pieces, GW_PIECE_RIB), 2.0 * FACE * LENGTH * 2.0 / 0.05 * wall, EXACT);
   /* 0.7 m in pieces of at most 0.2 m: four of them, eight ends a side. */
-  assert_near (mass_of (&pieces, GW_PIECE_CLOSING), 2.0 * 8.0 * FACE * 0.6e-3 * 0.5 * 1240.0, EXACT);
+  assert_near (mass_of (&pieces, GW_PIECE_CLOSING), 2.0 * 8.0 * FACE * 0.6e-3 * 0.5 * 1240.0,
+               EXACT);
   g_assert_cmpint (piece_of (&pieces, GW_PIECE_SKIN)->count, ==, 4);
   g_assert_cmpint (piece_of (&pieces, GW_PIECE_CLOSING)->count, ==, 8);
   g_assert_cmpuint (pieces.n, ==, 6);
@@ -118,11 +119,14 @@ test_printed_webs (void)
 {
   const GwBuild   build = printed_build ();
   const GwControl control = { .from = 0.4, .to = 2.0, .chord_fraction = 0.25 }; /* to the tip */
-  const GwSpar    spar = {
-       .kind = GW_SPAR_TUBE, .density = 1600.0, .width = 0.006, .wall = 0.001, .chord_place = 0.3, .to = 0.5
-  };
-  GwPieces pieces;
-  double   at[3];
+  const GwSpar    spar = { .kind = GW_SPAR_TUBE,
+                           .density = 1600.0,
+                           .width = 0.006,
+                           .wall = 0.001,
+                           .chord_place = 0.3,
+                           .to = 0.5 };
+  GwPieces        pieces;
+  double          at[3];
 
   build_slab (&build, &control, NULL, &pieces);
   assert_near (mass_of (&pieces, GW_PIECE_WEB), 2.0 * 2.0 * DEPTH * 0.3 * 0.279, EXACT);
@@ -170,12 +174,18 @@ test_core (void)
 {
   GwBuild      build = core_build ();
   GwPieces     pieces;
-  const GwSpar spar = {
-    .kind = GW_SPAR_TUBE, .density = 1600.0, .width = 0.01, .wall = 0.001, .chord_place = 0.3, .to = 0.5
-  };
-  const GwSpar caps = {
-    .kind = GW_SPAR_CAPS, .width = 0.01, .height = 0.002, .web_thickness = 0.003, .chord_place = 0.3, .to = 0.5
-  };
+  const GwSpar spar = { .kind = GW_SPAR_TUBE,
+                        .density = 1600.0,
+                        .width = 0.01,
+                        .wall = 0.001,
+                        .chord_place = 0.3,
+                        .to = 0.5 };
+  const GwSpar caps = { .kind = GW_SPAR_CAPS,
+                        .width = 0.01,
+                        .height = 0.002,
+                        .web_thickness = 0.003,
+                        .chord_place = 0.3,
+                        .to = 0.5 };
 
   build_slab (&build, NULL, NULL, &pieces);
   assert_near (mass_of (&pieces, GW_PIECE_CORE), 2.0 * (FACE - 1e-4) * LENGTH * 25.0, EXACT);

@@ -122,9 +122,9 @@ test_cut_in_parts (void)
       GwSurface whole = wing_of (2, s, NULL);
       GwLoft    loft, sum = { 0 };
 
-      panel_stations (s, &section, g_test_rand_double_range (0.1, 0.4), g_test_rand_double_range (0.1, 0.4),
-                      g_test_rand_double_range (0.2, 1.0), g_test_rand_double_range (-0.2, 0.2),
-                      g_test_rand_double_range (-0.1, 0.3));
+      panel_stations (s, &section, g_test_rand_double_range (0.1, 0.4),
+                      g_test_rand_double_range (0.1, 0.4), g_test_rand_double_range (0.2, 1.0),
+                      g_test_rand_double_range (-0.2, 0.2), g_test_rand_double_range (-0.1, 0.3));
       s[0].twist = g_test_rand_double_range (-0.1, 0.1);
       s[1].twist = g_test_rand_double_range (-0.1, 0.1);
       loft_of (s, &loft);
@@ -138,10 +138,9 @@ test_cut_in_parts (void)
               GwSlice slice;
 
               gw_panel_slice (&whole, 0, (i + j) / 8.0, &slice);
-              part[j] = (GwStation){ { slice.at[0], slice.at[1], slice.at[2] },
-                                     slice.chord,
-                                     slice.twist,
-                                     &section };
+              part[j] = (GwStation){
+                { slice.at[0], slice.at[1], slice.at[2] }, slice.chord, slice.twist, &section
+              };
             }
           loft_of (part, &piece);
           gw_moments_add (&sum.skin, &piece.skin, 1.0);
@@ -185,10 +184,9 @@ test_two_sections (void)
 
           gw_panel_slice (&whole, 0, (i + j) / 64.0, &slice);
           gw_slice_outline (&slice, &blend[j].outline);
-          part[j] = (GwStation){ { slice.at[0], slice.at[1], slice.at[2] },
-                                 slice.chord,
-                                 slice.twist,
-                                 &blend[j] };
+          part[j] = (GwStation){
+            { slice.at[0], slice.at[1], slice.at[2] }, slice.chord, slice.twist, &blend[j]
+          };
         }
       loft_of (part, &piece);
       skin += piece.skin.total;

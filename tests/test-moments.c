@@ -123,13 +123,15 @@ test_tube_disc (void)
 static void
 test_simplices_fill_box (void)
 {
-  static const int cut[5][4] = { { 0, 1, 2, 4 }, { 3, 2, 1, 7 }, { 5, 4, 7, 1 }, { 6, 7, 4, 2 }, { 1, 2, 4, 7 } };
-  const double     size[] = { 0.7, 0.4, 0.3 };
-  const double     corner[] = { 0.2, -0.5, 0.1 };
-  const double     centre[] = { 0.55, -0.3, 0.25 };
-  const double     flat[] = { 0.7, 0.4, 0.0 }, middle[] = { 0.55, -0.3, 0.1 };
-  double           v[8][3];
-  GwMoments        sum = { 0 }, plate = { 0 }, part, box;
+  static const int cut[5][4] = {
+    { 0, 1, 2, 4 }, { 3, 2, 1, 7 }, { 5, 4, 7, 1 }, { 6, 7, 4, 2 }, { 1, 2, 4, 7 }
+  };
+  const double size[] = { 0.7, 0.4, 0.3 };
+  const double corner[] = { 0.2, -0.5, 0.1 };
+  const double centre[] = { 0.55, -0.3, 0.25 };
+  const double flat[] = { 0.7, 0.4, 0.0 }, middle[] = { 0.55, -0.3, 0.1 };
+  double       v[8][3];
+  GwMoments    sum = { 0 }, plate = { 0 }, part, box;
 
   for (int i = 0; i < 8; i++)
     for (int k = 0; k < 3; k++)

@@ -11,11 +11,12 @@
 
 /* Clark Y in percent of the chord from its flat underside, NACA wind-tunnel reports of the
  * 1930s; from memory. Greatest thickness 11.7 % at 30 %. */
-static const double clark_x[] = { 0, 1.25, 2.5, 5, 7.5, 10, 15, 20, 30, 40, 50, 60, 70, 80, 90, 95, 100 };
-static const double clark_upper[] = { 3.5, 5.45, 6.5, 7.9, 8.85, 9.6, 10.69, 11.36, 11.7, 11.4, 10.52,
-                                      9.15, 7.35, 5.22, 2.8, 1.49, 0.12 };
-static const double clark_lower[] = { 3.5, 1.93, 1.47, 0.93, 0.63, 0.42, 0.15, 0.03, 0, 0, 0, 0, 0, 0,
-                                      0, 0, 0 };
+static const double clark_x[] = { 0, 1.25, 2.5, 5, 7.5, 10, 15, 20, 30,
+                                  40, 50, 60, 70, 80, 90, 95, 100 };
+static const double clark_upper[] = { 3.5, 5.45, 6.5, 7.9, 8.85, 9.6, 10.69, 11.36, 11.7,
+                                      11.4, 10.52, 9.15, 7.35, 5.22, 2.8, 1.49, 0.12 };
+static const double clark_lower[] = { 3.5, 1.93, 1.47, 0.93, 0.63, 0.42, 0.15, 0.03, 0,
+                                      0, 0, 0, 0, 0, 0, 0, 0 };
 #define CLARK G_N_ELEMENTS (clark_x)
 
 /* Both sides nose to tail. */
@@ -122,7 +123,8 @@ test_clark_y (void)
   /* At the table's other stations, turned by the slope of the chord (0.0344). */
   for (size_t i = 4; i < CLARK - 1; i++)
     {
-      const double x = (clark_x[i] - 0.0338 * 0.5 * (clark_upper[i] + clark_lower[i] - 7.0)) / 100.06;
+      const double x =
+        (clark_x[i] - 0.0338 * 0.5 * (clark_upper[i] + clark_lower[i] - 7.0)) / 100.06;
 
       g_assert_cmpfloat_with_epsilon (100.0 * gw_outline_thickness_at (&outline, x),
                                       clark_upper[i] - clark_lower[i], 0.1);
@@ -155,7 +157,8 @@ test_any_frame (void)
       turn (n, xy, g_test_rand_double_range (-G_PI, G_PI), g_test_rand_double_range (0.01, 10.0),
             g_test_rand_double_range (-5.0, 5.0), g_test_rand_double_range (-5.0, 5.0));
       g_assert_cmpint (gw_outline_points (n, xy, &turned), ==, GW_OK);
-      g_assert_cmpfloat (greatest_gap (&plain, &turned), <, 1e-7); /* doubles are told apart by it */
+      g_assert_cmpfloat (greatest_gap (&plain, &turned), <,
+                         1e-7); /* doubles are told apart by it */
     }
 }
 
@@ -175,14 +178,16 @@ test_round_trip (void)
       GwOutlineShape  shape, back_shape;
       double          a[2], b[2];
 
-      g_assert_cmpint (gw_outline_points (outline_around (&section.outline, 1, xy), xy, &back), ==, GW_OK);
+      g_assert_cmpint (gw_outline_points (outline_around (&section.outline, 1, xy), xy, &back), ==,
+                       GW_OK);
       g_assert_cmpfloat (greatest_gap (&section.outline, &back), <, 5e-5);
       gw_outline_thin_theory (&section.outline, &a[0], &a[1]);
       gw_outline_thin_theory (&back, &b[0], &b[1]);
       g_assert_cmpfloat_with_epsilon (a[0], b[0], 2e-4); /* rad */
       g_assert_cmpfloat_with_epsilon (a[1], b[1], 2e-4);
 
-      g_assert_cmpint (gw_outline_points (outline_around (&section.outline, 4, xy), xy, &back), ==, GW_OK);
+      g_assert_cmpint (gw_outline_points (outline_around (&section.outline, 4, xy), xy, &back), ==,
+                       GW_OK);
       g_assert_cmpfloat (greatest_gap (&section.outline, &back), <, 1e-3);
       gw_outline_shape (&section.outline, &shape);
       gw_outline_shape (&back, &back_shape);

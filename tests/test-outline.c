@@ -16,7 +16,9 @@ static double
 naca_half (double thickness,
            double x)
 {
-  return 5.0 * thickness * (0.2969 * sqrt (x) - 0.1260 * x - 0.3516 * x * x + 0.2843 * x * x * x - 0.1015 * x * x * x * x);
+  return 5.0 * thickness *
+         (0.2969 * sqrt (x) - 0.1260 * x - 0.3516 * x * x + 0.2843 * x * x * x -
+          0.1015 * x * x * x * x);
 }
 
 static double
@@ -139,7 +141,8 @@ test_folded_triangle (void)
   assert_near (shape.inertia, t * t * t / 36.0, 1e-12);
   assert_near (shape.perimeter, 1.0 + hypot (fold, t) + hypot (1.0 - fold, t), 1e-12);
 
-  g_assert_cmpint (gw_outline_folded (t, 0.5 * (fold + gw_outline_x (38)), 0.0, &outline), ==, GW_OK);
+  g_assert_cmpint (gw_outline_folded (t, 0.5 * (fold + gw_outline_x (38)), 0.0, &outline), ==,
+                   GW_OK);
   gw_outline_shape (&outline, &shape);
   assert_near (shape.area, t / 2.0, 5e-4); /* as the header says */
   assert_near (shape.thickness, t, 0.02);
@@ -218,7 +221,8 @@ test_thin_theory_reference (void)
 
       theory_outline (&theory[r], &outline);
       gw_outline_thin_theory (&outline, &alpha_zero, &cm);
-      g_assert_cmpfloat_with_epsilon (alpha_zero / DEG, theory[r].alpha_zero, is_kink ? 0.01 : 0.005);
+      g_assert_cmpfloat_with_epsilon (alpha_zero / DEG, theory[r].alpha_zero,
+                                      is_kink ? 0.01 : 0.005);
       g_assert_cmpfloat_with_epsilon (cm, theory[r].cm, is_kink ? 5e-4 : 2e-4);
       g_assert_cmpfloat_with_epsilon (-2.0 * G_PI * alpha_zero, theory[r].cl_at_zero, 1e-3);
     }
@@ -293,9 +297,11 @@ test_naca_digits (void)
 static void
 test_naca_refuses (void)
 {
-  static const char *const codes[] = { "", "12", "241", "2412a", "24a2", "232012", "2400", "2012",
-                                       "23112", "20012", "26012", "03012", "23000", "-412" };
-  GwOutline                outline;
+  static const char *const codes[] = {
+    "", "12", "241", "2412a", "24a2", "232012", "2400",
+    "2012", "23112", "20012", "26012", "03012", "23000", "-412"
+  };
+  GwOutline outline;
 
   for (size_t i = 0; i < G_N_ELEMENTS (codes); i++)
     g_assert_cmpint (gw_outline_naca (codes[i], &outline), ==, GW_EINVAL);
@@ -337,8 +343,10 @@ test_mix (void)
   gw_outline_mix (&a.outline, &b.outline, 0.25, &mix);
   for (size_t i = 0; i < GW_OUTLINE_N; i++)
     {
-      g_assert_cmpfloat_with_epsilon (mix.upper[i], 0.75 * a.outline.upper[i] + 0.25 * b.outline.upper[i], 1e-15);
-      g_assert_cmpfloat_with_epsilon (mix.lower[i], 0.75 * a.outline.lower[i] + 0.25 * b.outline.lower[i], 1e-15);
+      g_assert_cmpfloat_with_epsilon (mix.upper[i],
+                                      0.75 * a.outline.upper[i] + 0.25 * b.outline.upper[i], 1e-15);
+      g_assert_cmpfloat_with_epsilon (mix.lower[i],
+                                      0.75 * a.outline.lower[i] + 0.25 * b.outline.lower[i], 1e-15);
     }
 }
 
@@ -351,12 +359,14 @@ test_height_at (void)
     {
       const double x = gw_outline_x (i);
 
-      g_assert_cmpfloat_with_epsilon (gw_outline_height_at (&a.outline, x, true), a.outline.upper[i], 1e-9);
+      g_assert_cmpfloat_with_epsilon (gw_outline_height_at (&a.outline, x, true),
+                                      a.outline.upper[i], 1e-9);
       g_assert_cmpfloat_with_epsilon (gw_outline_thickness_at (&a.outline, x),
                                       a.outline.upper[i] - a.outline.lower[i], 1e-9);
     }
   g_assert_cmpfloat (gw_outline_height_at (&a.outline, -0.5, true), ==, a.outline.upper[0]);
-  g_assert_cmpfloat (gw_outline_height_at (&a.outline, 1.5, true), ==, a.outline.upper[GW_OUTLINE_N - 1]);
+  g_assert_cmpfloat (gw_outline_height_at (&a.outline, 1.5, true), ==,
+                     a.outline.upper[GW_OUTLINE_N - 1]);
 }
 
 /* The rim's and the area's moments agree with closed forms of a slab 1 x t. */

@@ -9,8 +9,6 @@
 
 #include "engine/gw-section.h"
 
-#define DEGREE (M_PI / 180.0)
-
 /* Invented rows, a decade and a half decade apart so that hand values are simple. */
 static const GwSection section = {
   .name = "three rows",
@@ -142,44 +140,6 @@ test_mix (void)
   g_assert_true (out.is_outside);
 }
 
-/* The outlines that section data are made for give their own zero-lift angle and moment.
- * Glauert, The Elements of Aerofoil and Airscrew Theory (1926), ch. VII, Fourier
- * coefficients of the mean line; all from memory, computed in closed form or by
- * quadrature. NACA 23012 as worked in Anderson, Fundamentals of Aerodynamics, ch. 4. */
-static void
-test_thin_theory (void)
-{
-  static const struct
-  {
-    const char *code;
-    double      alpha, cm;
-  } rows[] = {
-    { "2412", -2.07724, -0.05311951 },
-    { "4412", -4.154481, -0.106239 },
-    { "6412", -6.231721, -0.1593585 },
-    { "1410", -1.03862, -0.02655976 },
-    { "4309", -3.835852, -0.0894588 },
-    { "3512", -3.437747, -0.09424778 },
-    { "5410", -5.193101, -0.1327988 },
-    { "2309", -1.917926, -0.0447294 },
-    { "23012", -1.093587, -0.01283566 },
-  };
-
-  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
-    {
-      GwOutline outline;
-      double    alpha, cm;
-
-      g_assert_cmpint (gw_outline_naca (rows[i].code, &outline), ==, GW_OK);
-      gw_outline_thin_theory (&outline, &alpha, &cm);
-      /* The mean line is read off the outline, whose thickness stands square to it, not
-       * off its equation: 2 % and 0.02 degrees, 0.002; a thinner outline comes closer. */
-      g_assert_cmpfloat_with_epsilon (alpha / DEGREE, rows[i].alpha,
-                                      0.02 + 0.02 * fabs (rows[i].alpha));
-      g_assert_cmpfloat_with_epsilon (cm, rows[i].cm, 0.002);
-    }
-}
-
 int
 main (int   argc,
       char *argv[])
@@ -193,7 +153,6 @@ main (int   argc,
   g_test_add_func ("/engine/section/at/continuous", test_at_continuous);
   g_test_add_func ("/engine/section/at/rejects", test_at_rejects);
   g_test_add_func ("/engine/section/mix", test_mix);
-  g_test_add_func ("/engine/section/thin-theory", test_thin_theory);
 
   return g_test_run ();
 }

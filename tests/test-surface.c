@@ -42,10 +42,9 @@ test_mac_reference (void)
       g_assert_cmpfloat_with_epsilon (shape.mac_at[0], rows[r].x, 1e-7); /* m */
       assert_near (shape.span, rows[r].span, 1e-12);
       assert_near (shape.taper, rows[r].tip / rows[r].root, 1e-12);
-      g_assert_cmpfloat_with_epsilon (tan (shape.sweep_quarter),
-                                      tan (rows[r].sweep_deg * G_PI / 180.0) +
-                                        0.25 * (rows[r].tip - rows[r].root) / half,
-                                      1e-9);
+      g_assert_cmpfloat_with_epsilon (
+        tan (shape.sweep_quarter),
+        tan (rows[r].sweep_deg * G_PI / 180.0) + 0.25 * (rows[r].tip - rows[r].root) / half, 1e-9);
     }
 }
 
@@ -131,7 +130,8 @@ test_random_planforms (void)
       assert_near (shape.mac, square / area, 1e-6);
       g_assert_cmpfloat_with_epsilon (shape.mac_at[0], edge / area, 1e-6); /* m */
       g_assert_cmpfloat (shape.mac, >=, shape.area / shape.span - 1e-12);
-      g_assert_cmpfloat (shape.wetted_area, >, 2.0 * shape.area); /* a skin is longer than its chord */
+      g_assert_cmpfloat (shape.wetted_area, >,
+                         2.0 * shape.area); /* a skin is longer than its chord */
       g_assert_cmpfloat (shape.wetted_area, <, 2.6 * shape.area);
     }
 }
@@ -150,8 +150,9 @@ test_scaling (void)
       GwSurface      wing, large;
       GwSurfaceShape a, b;
 
-      panel_stations (s, &section, g_test_rand_double_range (0.1, 0.4), g_test_rand_double_range (0.1, 0.4),
-                      0.7, g_test_rand_double_range (-0.2, 0.2), g_test_rand_double_range (0.0, 0.2));
+      panel_stations (s, &section, g_test_rand_double_range (0.1, 0.4),
+                      g_test_rand_double_range (0.1, 0.4), 0.7,
+                      g_test_rand_double_range (-0.2, 0.2), g_test_rand_double_range (0.0, 0.2));
       s[1].twist = g_test_rand_double_range (-0.15, 0.15);
       for (int i = 0; i < 2; i++)
         {

@@ -121,7 +121,7 @@ typedef struct
   GwDay            day;
   GwTargets        targets;
   /* What is not known of the methods themselves, as bands: 0 unless a band is made. */
-  double           neutral_point_shift; /* fractions of the mean chord */
+  double neutral_point_shift; /* fractions of the mean chord */
 } GwAircraft;
 
 /**

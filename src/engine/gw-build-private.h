@@ -56,7 +56,7 @@ void _gw_work_line (const GwWork *work,
                     double        inset,
                     double        ends[2][3]);
 
-/** _gw_work_web: the flat web between both skins at @x, less @inset [m] at each; unit areal density. */
+/** _gw_work_web: flat web between both skins at @x, less @inset [m] at each; unit areal density. */
 void _gw_work_web (const GwWork *work,
                    double        a,
                    double        b,

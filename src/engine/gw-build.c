@@ -31,7 +31,8 @@ is_printed_valid (const GwPrintedShell *p)
 static bool
 is_folded_valid (const GwFoldedSheet *f)
 {
-  return is_amount (f->areal) && f->strips >= 0 && f->strips <= STRIPS_MOST && is_amount (f->glue_linear) &&
+  return is_amount (f->areal) && is_amount (f->glue_linear) &&
+         f->strips >= 0 && f->strips <= STRIPS_MOST &&
          (f->former_pitch == 0.0 ||
           (f->former_pitch >= PITCH_LEAST && isfinite (f->former_pitch)));
 }

@@ -125,9 +125,9 @@ evaluate_stability (const GwAircraft *aircraft,
 {
   const GwGeometry *geometry = &out->geometry;
   const double      x = out->balance.centre[0];
-  const double      speed = isnan (out->stall.speed)
-                              ? sqrt (2.0 * out->balance.mass * GW_GRAVITY / (out->air.density * geometry->area))
-                              : out->stall.speed;
+  const double      weight = out->balance.mass * GW_GRAVITY;
+  const double      unit = sqrt (2.0 * weight / (out->air.density * geometry->area));
+  const double      speed = isnan (out->stall.speed) ? unit : out->stall.speed;
   GwLift           *lifts = calloc (geometry->n_surfaces, sizeof *lifts);
   GwStatus          status = lifts != NULL ? GW_OK : GW_ENOMEM;
   GwStability       stability;
@@ -277,6 +277,7 @@ evaluate_notes (const GwAircraft *aircraft,
 {
   const double *value = out->value;
   const double  x = value[GW_RESULT_BALANCE_X];
+  const double  slack = 1e-4; /* [m], less than any balance tells */
 
   if (!isnan (out->stall.speed))
     {
@@ -287,9 +288,9 @@ evaluate_notes (const GwAircraft *aircraft,
     }
   note (out, is_swept (aircraft, &out->geometry), GW_NOTE_SWEPT);
   note (out, out->geometry.trim < 0, GW_NOTE_NO_TRIM_SURFACE);
-  note (out, x > value[GW_RESULT_NEUTRAL_POINT], GW_NOTE_UNSTABLE);
-  note (out, x > value[GW_RESULT_AFT_LIMIT], GW_NOTE_BEHIND_AFT_LIMIT);
-  note (out, x < value[GW_RESULT_FORWARD_LIMIT], GW_NOTE_AHEAD_OF_LIMIT);
+  note (out, x > value[GW_RESULT_NEUTRAL_POINT] + slack, GW_NOTE_UNSTABLE);
+  note (out, x > value[GW_RESULT_AFT_LIMIT] + slack, GW_NOTE_BEHIND_AFT_LIMIT);
+  note (out, x < value[GW_RESULT_FORWARD_LIMIT] - slack, GW_NOTE_AHEAD_OF_LIMIT);
   note (out, fabs (value[GW_RESULT_BALANCE_Y]) > 0.005 * value[GW_RESULT_SPAN], GW_NOTE_LATERAL);
   note (out, value[GW_RESULT_STALL_SPEED] > aircraft->targets.stall_speed, GW_NOTE_STALL_FAST);
   note (out, value[GW_RESULT_MASS] > aircraft->targets.mass, GW_NOTE_HEAVY);

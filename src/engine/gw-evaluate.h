@@ -67,7 +67,7 @@ typedef enum
   GW_NOTE_UNSTABLE = 1 << 6,        /* balance point behind the neutral point */
   GW_NOTE_BEHIND_AFT_LIMIT = 1 << 7,
   GW_NOTE_AHEAD_OF_LIMIT = 1 << 8,
-  GW_NOTE_LATERAL = 1 << 9,         /* balance point off the centre line by over 0.5 % of the span */
+  GW_NOTE_LATERAL = 1 << 9,         /* balance point over 0.5 % of the span off the centre line */
   GW_NOTE_STALL_FAST = 1 << 10,     /* wanted stall speed not kept */
   GW_NOTE_HEAVY = 1 << 11,          /* wanted mass not kept */
   GW_NOTE_BALLAST = 1 << 12,        /* the movable item's bay is too short: ballast needed */

@@ -300,23 +300,25 @@ find_centre (const GwSpanwise *spanwise,
              const Limits     *limits,
              GwLift           *out)
 {
-  double load = 0.0, x = 0.0, z = 0.0, moment = 0.0;
+  double load = 0.0, x = 0.0, z = 0.0, couple = 0.0, square = 0.0, own = 0.0;
 
   for (int i = 0; i < N; i++)
     {
-      const double chord = line->chord[i];
-      const double area = gw_line_weight (i) * chord;
+      const double area = gw_line_weight (i) * line->chord[i];
       const double share = area * line->additional[i];
 
       load += share;
       x += share * spanwise->x[i];
       z += share * spanwise->z[i];
-      moment += area * (limits->cm[i] * chord - line->basic[i] * spanwise->x[i]);
+      couple -= area * line->basic[i] * spanwise->x[i];
+      square += area * line->chord[i];
+      own += area * line->chord[i] * limits->cm[i];
     }
 
+  /* The sections' part as a mean over chord^2: exact for one section throughout. */
   out->centre_x = x / load;
   out->centre_z = z / load;
-  out->cm_zero = spanwise->span * moment / (spanwise->area * spanwise->mac);
+  out->cm_zero = own / square + spanwise->span * couple / (spanwise->area * spanwise->mac);
 }
 
 GwStatus

@@ -22,7 +22,7 @@ typedef struct
   double area;                  /* [m2] */
   double chord[GW_LINE_N];      /* [m] */
   double slope[GW_LINE_N];      /* of the section, sweep taken into account [1/rad] */
-  double zero[GW_LINE_N];       /* angle of the reference line at which the local lift is zero [rad] */
+  double zero[GW_LINE_N];       /* angle of the reference line without local lift [rad] */
   /* found */
   double lift_slope;            /* of the surface [1/rad] */
   double alpha_zero;            /* of the reference line at zero lift [rad] */
@@ -84,7 +84,7 @@ GwStatus gw_spanwise_of (const GwSurface      *surface,
                          const GwSurfaceShape *shape,
                          GwSpanwise           *out);
 
-/** gw_spanwise_arc: distance along the surface from its root of the place at @eta of the semispan. */
+/** gw_spanwise_arc: distance along the surface from its root to the place at @eta [m]. */
 double gw_spanwise_arc (const GwSurface *surface,
                         double           eta);
 

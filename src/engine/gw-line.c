@@ -63,7 +63,8 @@ solve_circulation (const GwLine *line,
       const double sine = i == N - 1 ? 1.0 : weight[i];
 
       square[i] = 1.0 - sine * sine;
-      m[i][i] = weight[i] * (2.0 * line->span / (line->slope[i] * line->chord[i]) + N / (2.0 * sine));
+      m[i][i] = weight[i] * (2.0 * line->span / (line->slope[i] * line->chord[i]) +
+                             N / (2.0 * sine));
       g[0][i] = weight[i];
       g[1][i] = -weight[i] * line->zero[i];
 

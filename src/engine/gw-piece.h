@@ -78,7 +78,7 @@ GwStatus gw_pieces_add_both (GwPieces      *pieces,
                              const GwPiece *piece,
                              bool           is_mirrored);
 
-/** gw_pieces_mass: mass of those that belong to @group and @owner (@owner < 0: to the group) [kg]. */
+/** gw_pieces_mass: of those of @group and @owner (@owner < 0: of the whole group) [kg]. */
 double gw_pieces_mass (const GwPieces *pieces,
                        GwGroup         group,
                        int             owner);

@@ -284,7 +284,8 @@ gw_stability_of (const GwAircraft *aircraft,
 
   gw_body_moment (aircraft, geometry, lifts, &bodies);
   *out = (GwStability){
-    .neutral_point = (moment - bodies.turned) / slope + aircraft->neutral_point_shift * geometry->mac,
+    .neutral_point = (moment - bodies.turned) / slope +
+                     aircraft->neutral_point_shift * geometry->mac,
     .lift_slope = slope / geometry->area,
     .body_share = -bodies.turned / slope,
   };

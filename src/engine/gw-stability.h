@@ -11,7 +11,8 @@
 #include "engine/gw-aircraft.h"
 #include "engine/gw-lift.h"
 
-#define GW_TAIL_EFFICIENCY 0.90 /* dynamic pressure at the tail over free stream; 0.85-0.95 in use */
+/* Dynamic pressure at the tail over that of the free stream; 0.85-0.95 in use. */
+#define GW_TAIL_EFFICIENCY 0.90
 
 /* Everything about the shape that does not change with mass: made once per geometry. */
 typedef struct
@@ -27,7 +28,12 @@ typedef struct
   double          mac_x; /* leading edge of that chord [m] */
 } GwGeometry;
 
-/** gw_geometry_init: Returns: %GW_OK; %GW_EDOM without a wing; as gw_surface_shape(); %GW_ENOMEM. */
+/**
+ * gw_geometry_init:
+ *
+ * Returns: %GW_OK; %GW_EDOM without a wing; %GW_ENOMEM; as gw_surface_shape() and
+ *   gw_spanwise_of(). @out is empty after an error.
+ */
 GwStatus gw_geometry_init  (const GwAircraft *aircraft,
                             GwGeometry       *out);
 void     gw_geometry_clear (GwGeometry *geometry);
@@ -42,7 +48,7 @@ void     gw_geometry_clear (GwGeometry *geometry);
  * Source: Hoak et al., USAF Stability and Control Datcom (1960-78), section 4.4.1:
  * 4.44 (K_A K_lambda K_H sqrt (cos sweep_quarter))^1.19; recalled, checked in the
  * tests against Prandtl's far-wake value 2 CLa / (pi A) as upper bound. Kept within
- * 0 and 1, which it leaves within a quarter of the semispan behind the wing.
+ * 0 and 1, which the formula leaves close behind the wing.
  */
 double gw_downwash_gradient (const GwSurfaceShape *wing,
                              double                arm,

@@ -80,20 +80,22 @@ pass_trimmed (GwStallModel *model,
   GwStallState   state;
   const GwStatus status = gw_stall_state_at (model, speed, &state);
   const double   x = model->balance_x;
-  double         needed = 0.0, setting, alpha;
+  double         level, rise, device, needed = 0.0, setting = 0.0, alpha;
 
   if (status != GW_OK)
     return status;
 
+  level = state.moment[0] + x * state.lift[0];
+  rise = state.moment[1] + x * state.lift[1];
+  device = state.trim_moment + x * state.trim_lift;
   alpha = state.alpha;
   if (state.is_trimmed)
-    needed = -(state.moment[0] + x * state.lift[0] + (state.moment[1] + x * state.lift[1]) * alpha) /
-             (state.trim_moment + x * state.trim_lift);
-  setting = state.is_trimmed ? fmin (fmax (needed, state.least), state.most) : 0.0;
+    {
+      needed = -(level + rise * alpha) / device;
+      setting = fmin (fmax (needed, state.least), state.most);
+    }
   if (setting != needed)
-    alpha = -(state.moment[0] + x * state.lift[0] +
-              setting * (state.trim_moment + x * state.trim_lift)) /
-            (state.moment[1] + x * state.lift[1]);
+    alpha = -(level + device * setting) / rise;
   if (!(alpha <= state.alpha))
     return GW_EDOM;
 
@@ -126,8 +128,8 @@ pass_full (GwStallModel *model,
 
 /* Speed at which @pass carries @mass, to @tolerance of the mass: secant in the logarithms,
  * where the mass rises nearly with the square of the speed, kept between the speeds known
- * to be too low and too high. Steep tables of c_lmax, which make plain iteration diverge,
- * do no harm. The next search starts from where this one ends. */
+ * to be too low and too high, and halving after some tries. Steep tables of c_lmax, which
+ * make plain iteration diverge, do no harm. The next search starts from where this one ends. */
 static GwStatus
 solve (GwStallModel *model,
        PassFunc      pass,
@@ -135,17 +137,17 @@ solve (GwStallModel *model,
        double        tolerance,
        Pass         *out)
 {
-  double low = -INFINITY, high = INFINITY;
+  const double per_speed = model->air->density * model->geometry->area;
+  double       low = -INFINITY, high = INFINITY;
 
   for (int i = 0; i < 100; i++)
     {
       const double last_speed = model->log_speed, last_mass = model->log_mass;
-      double       x = isnan (last_speed)
-                         ? 0.5 * log (2.0 * mass * GW_GRAVITY / (model->air->density * model->geometry->area))
-                         : last_speed + (log (mass) - last_mass) / model->rise;
+      double       x = isnan (last_speed) ? 0.5 * log (2.0 * mass * GW_GRAVITY / per_speed)
+                                          : last_speed + (log (mass) - last_mass) / model->rise;
       GwStatus     status;
 
-      if (!(x > low && x < high))
+      if (!(x > low && x < high) || (i > 8 && isfinite (high - low)))
         x = 0.5 * (low + high);
       status = pass (model, exp (x), out);
       if (status != GW_OK)
@@ -154,7 +156,7 @@ solve (GwStallModel *model,
       model->log_speed = x;
       model->log_mass = log (out->mass);
       if (fabs (x - last_speed) > 1e-6)
-        model->rise = fmin (fmax ((model->log_mass - last_mass) / (x - last_speed), 0.5), 8.0);
+        model->rise = fmin (fmax ((model->log_mass - last_mass) / (x - last_speed), 0.5), 100.0);
       if (fabs (out->mass - mass) < tolerance * mass)
         {
           out->stall.speed *= exp (log (mass / out->mass) / model->rise);

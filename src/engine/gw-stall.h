@@ -62,7 +62,8 @@ GwStatus gw_stall_of (const GwAircraft *aircraft,
 /**
  * gw_stall_curve:
  * @mass: (array length=n): [kg]
- * @speed: (array length=n) (out): gw_stall_of() for each [m/s]; NAN where it has no answer
+ * @speed: (array length=n) (out): as gw_stall_of() for each, to 1e-4 at a kink of the section
+ *   data and 1e-6 elsewhere [m/s]; NAN where it has no answer
  *
  * Returns: %GW_OK; %GW_ENOMEM, all are NAN then.
  */

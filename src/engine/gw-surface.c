@@ -22,10 +22,10 @@ panel_of (const GwSurface *surface,
 {
   const GwStation *inner = &surface->stations[panel];
   const GwStation *outer = inner + 1;
-  Panel            out = { inner, outer, outer->at[1] - inner->at[1], outer->at[2] - inner->at[2], 0.0 };
+  const double     dy = outer->at[1] - inner->at[1];
+  const double     dz = outer->at[2] - inner->at[2];
 
-  out.length = sqrt (out.dy * out.dy + out.dz * out.dz);
-  return out;
+  return (Panel){ inner, outer, dy, dz, sqrt (dy * dy + dz * dz) };
 }
 
 GwStatus
@@ -238,7 +238,12 @@ sum_panel (Sums        *sums,
   sums->projected += across * (c0 + c1) / 2.0;
   sums->chord_square += across * (c0 * c0 + c0 * c1 + c1 * c1) / 3.0;
   for (int i = 0; i < 3; i++)
-    sums->edge[i] += across * (p->inner->at[i] * (2.0 * c0 + c1) + p->outer->at[i] * (c0 + 2.0 * c1)) / 6.0;
+    {
+      const double e0 = p->inner->at[i];
+      const double e1 = p->outer->at[i];
+
+      sums->edge[i] += across * (e0 * (2.0 * c0 + c1) + e1 * (c0 + 2.0 * c1)) / 6.0;
+    }
 
   sums->quarter += area * atan2 (sweep + 0.25 * (c1 - c0), p->length);
   sums->half += area * atan2 (sweep + 0.5 * (c1 - c0), p->length);

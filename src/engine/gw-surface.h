@@ -102,7 +102,7 @@ typedef struct
   int     inner_walls;
   double  inner_pitch;  /* [m] */
   double  piece_length; /* longest piece along the span [m] */
-  double  closing;      /* thickness of the closing layers at each end of a piece, before flow [m] */
+  double  closing;      /* thickness of the layers that end a piece, each end, before flow [m] */
 } GwPrintedShell;
 
 typedef struct
@@ -144,9 +144,9 @@ typedef struct
   const GwBuild   *builds; /* (array length=n_stations - 1): one a panel */
   size_t           n_spars;
   const GwSpar    *spars;
-  double           known_mass;  /* both halves with all that is built in [kg]: it replaces
+  double           known_mass; /* both halves with all that is built in [kg]: it replaces
                                  * the computed mass; NAN: computed */
-  bool             is_weighed;  /* that mass is from the scale */
+  bool             is_weighed; /* that mass is from the scale */
 } GwSurface;
 
 /* Of the whole surface, both halves if it is mirrored. */
@@ -239,12 +239,12 @@ void gw_panel_slice (const GwSurface *surface,
 void gw_slice_outline (const GwSlice *slice,
                        GwOutline     *out);
 
-/** gw_slice_height: upper (or lower) side of the blended outline @x chords behind the nose, in chords. */
+/** gw_slice_height: upper (or lower) side of the blended outline at @x, both in chords. */
 double gw_slice_height (const GwSlice *slice,
                         double         x,
                         bool           is_upper);
 
-/** gw_slice_place: the point at @x chords behind and @height chords above the nose, twist applied [m]. */
+/** gw_slice_place: point @x chords behind, @height chords above the nose, twist applied [m]. */
 void gw_slice_place (const GwSlice *slice,
                      double         x,
                      double         height,

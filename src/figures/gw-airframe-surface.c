@@ -73,6 +73,25 @@ add_section (GwProjection    *projection,
   gw_projection_add (projection, kind, n, xyz[0], true);
 }
 
+/* The side of a section that lies to starboard, open: a fin on the centre line of a half view. */
+static void
+add_half_section (GwProjection    *projection,
+                  const GwSurface *surface)
+{
+  GwSlice   slice;
+  GwOutline outline;
+  Point     xyz[GW_OUTLINE_N];
+  size_t    n = 0;
+  double    sense;
+
+  gw_surface_slice (surface, 0, &slice);
+  gw_slice_outline (&slice, &outline);
+  sense = slice.up[1] >= 0 ? 1 : -1;
+  for (size_t i = 0; i < GW_OUTLINE_N; i += SECTION_STEP)
+    gw_slice_place (&slice, gw_outline_x (i), sense > 0 ? outline.upper[i] : outline.lower[i], xyz[n++]);
+  gw_projection_add (projection, GW_SHAPE_SURFACE, n, xyz[0], false);
+}
+
 /* Leading edge out, trailing edge back; both halves in one outline where they meet. */
 static void
 add_outline (GwProjection    *projection,
@@ -210,7 +229,10 @@ add_from_above (GwProjection    *projection,
   if (extent (surface, 1) < 0.5 * shape.thickness * surface->stations[0].chord)
     {
       projection->level = surface->stations[surface->n_stations - 1].at[2];
-      add_section (projection, surface, 0, GW_SHAPE_SURFACE);
+      if (projection->is_half && fabs (surface->stations[0].at[1]) < ON_CENTRE)
+        add_half_section (projection, surface);
+      else
+        add_section (projection, surface, 0, GW_SHAPE_SURFACE);
       return;
     }
   add_outline (projection, surface, GW_SHAPE_SURFACE);

@@ -14,6 +14,8 @@
 #define LEVEL_POWER 1e6
 #define LEVEL_ITEM 2e6
 
+#define SMALL_SCALE 120.0 /* [pt per m], about 1:24 */
+
 typedef double Point[3];
 
 void
@@ -297,6 +299,14 @@ static const ShapeStyle styles[GW_N_SHAPES] = {
   [GW_SHAPE_ITEM] = { GW_LINE_NARROW, GW_TONE_INK, true, GW_TONE_PAPER },
 };
 
+/* A small drawing keeps its outlines and loses what would only be grey. */
+static bool
+is_too_small (GwShapeKind kind,
+              double      scale)
+{
+  return scale < SMALL_SCALE && (kind == GW_SHAPE_STATION || kind == GW_SHAPE_QUARTER || kind == GW_SHAPE_SPAR);
+}
+
 void
 gw_airframe_draw (GwDrawing        *drawing,
                   const GwAirframe *airframe,
@@ -310,15 +320,21 @@ gw_airframe_draw (GwDrawing        *drawing,
     {
       const GwShape    *shape = &airframe->shapes[i];
       const ShapeStyle *style = &styles[shape->kind];
+      GwLineType        line = style->line;
       GwTone            tone = style->stroke;
-      double           *xy = g_new (double, 2 * shape->n);
+      double           *xy;
       GwMark           *mark;
 
+      if (is_too_small (shape->kind, scale))
+        continue;
+      if (line == GW_LINE_WIDE && scale < SMALL_SCALE)
+        line = GW_LINE_NARROW;
+      xy = g_new (double, 2 * shape->n);
       if (tone == GW_TONE_OPTION)
         tone += option % GW_OPTION_STYLES;
       for (size_t k = 0; k < 2 * shape->n; k++)
         xy[k] = origin[k % 2] + airframe->uv[2 * shape->first + k] * scale;
-      mark = gw_drawing_path (drawing, shape->n, xy, style->line, tone);
+      mark = gw_drawing_path (drawing, shape->n, xy, line, tone);
       mark->is_closed = shape->is_closed;
       mark->is_filled = style->is_filled;
       mark->fill = style->fill;

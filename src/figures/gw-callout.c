@@ -13,6 +13,7 @@
 #define LEADER_LEAN 0.6 /* sideways over up: about 60 degrees */
 #define STEP_X 8.0
 #define STEP_Y 6.0
+#define CROSSING_COST 8.0 /* [pt] of leader that a line less to cross is worth */
 #define COLUMN_BONUS 60.0 /* [pt] of leader that standing in line is worth */
 
 /* Liang-Barsky: does a-b touch the box? */
@@ -120,16 +121,17 @@ gw_is_free (const GwDrawing *drawing,
   return true;
 }
 
+/* A symbol on or over one of the points cannot be avoided. */
 static bool
-is_own_symbol (const GwDrawing *drawing,
-               const GwMark    *mark,
+is_own_symbol (const GwMark    *mark,
                size_t           n,
                const GwCallout *items)
 {
-  const double *at = gw_drawing_points (drawing) + 2 * mark->first;
+  const GwBox *box = &mark->box;
 
   for (size_t k = 0; k < n; k++)
-    if (mark->kind != GW_MARK_TEXT && at[0] == items[k].x && at[1] == items[k].y)
+    if (mark->kind != GW_MARK_TEXT && items[k].x >= box->x - 1 && items[k].x <= box->x + box->width + 1 &&
+        items[k].y >= box->y - 1 && items[k].y <= box->y + box->height + 1)
       return true;
 
   return false;
@@ -149,7 +151,7 @@ leader_is_free (const GwDrawing  *drawing,
       double        gap = mark->kind == GW_MARK_TEXT ? 1 : -0.5;
 
       if (mark->kind == GW_MARK_PATH || mark->kind == GW_MARK_DOT ||
-          is_own_symbol (drawing, mark, n, items))
+          is_own_symbol (mark, n, items))
         continue;
       for (int k = 0; k < 2; k++)
         if (segment_meets_box (leader + 2 * k, leader + 2 * k + 2, &mark->box, gap))
@@ -162,6 +164,29 @@ leader_is_free (const GwDrawing  *drawing,
         return false;
 
   return true;
+}
+
+/* How many lines of the drawing a leader passes over. */
+static int
+count_crossings (const GwDrawing  *drawing,
+                 const GwCallouts *callouts,
+                 const double     *leader)
+{
+  int n = 0;
+
+  for (size_t i = callouts->since; i < gw_drawing_n (drawing); i++)
+    {
+      const GwMark *mark = gw_drawing_mark (drawing, i);
+      const double *xy = gw_drawing_points (drawing) + 2 * mark->first;
+
+      if (mark->kind != GW_MARK_PATH || mark->line == GW_LINE_NONE)
+        continue;
+      for (size_t k = 0; k + 1 < mark->n; k++)
+        n += segments_cross (leader, leader + 2, xy + 2 * k, xy + 2 * k + 2) ||
+             segments_cross (leader + 2, leader + 4, xy + 2 * k, xy + 2 * k + 2);
+    }
+
+  return n;
 }
 
 typedef struct
@@ -229,6 +254,25 @@ stack_is_free (const GwDrawing  *drawing,
   return is_free;
 }
 
+static double
+crossing_cost (const GwDrawing  *drawing,
+               const GwCallouts *callouts,
+               const Stack      *stack,
+               size_t            n,
+               const GwCallout  *items)
+{
+  double leader[6];
+  int    crossings = 0;
+
+  for (size_t k = 0; k < n; k++)
+    {
+      leader_make (stack, k, &items[k], leader);
+      crossings += count_crossings (drawing, callouts, leader);
+    }
+
+  return CROSSING_COST * crossings / (double) n;
+}
+
 static bool
 is_column (const GwCallouts *callouts,
            const Stack      *stack)
@@ -263,11 +307,13 @@ search_column (const GwDrawing *drawing,
       if (cost >= *best_cost || shift > callouts->bounds.height)
         return;
       stack.y = middle + (i % 2 == 0 ? shift : -shift);
-      if (stack_is_free (drawing, callouts, &stack, n, items))
+      if (!stack_is_free (drawing, callouts, &stack, n, items))
+        continue;
+      cost += crossing_cost (drawing, callouts, &stack, n, items);
+      if (cost < *best_cost)
         {
           *best_cost = cost;
           *best = stack;
-          return;
         }
     }
 }

@@ -14,6 +14,7 @@ struct _GwDrawing
   const GwTheme *theme;
   double         type; /* factor on all text */
   PangoLayout   *layout;
+  GHashTable    *sizes; /* of texts measured before; layouts ask for the same ones again and again */
   GwMark        *marks;
   size_t         n, size;
   double        *xy;
@@ -59,6 +60,7 @@ gw_drawing_new (const GwTheme *theme)
   drawing->theme = theme;
   drawing->type = 1;
   drawing->layout = layout_new ();
+  drawing->sizes = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
 
   return drawing;
 }
@@ -69,6 +71,7 @@ gw_drawing_free (GwDrawing *drawing)
   if (drawing == NULL)
     return;
   gw_drawing_cut (drawing, 0);
+  g_hash_table_unref (drawing->sizes);
   g_object_unref (drawing->layout);
   g_free (drawing->marks);
   g_free (drawing->xy);
@@ -80,6 +83,7 @@ gw_drawing_set_type (GwDrawing *drawing,
                      double     factor)
 {
   drawing->type = CLAMP (factor, 0.8, 2);
+  g_hash_table_remove_all (drawing->sizes);
 }
 
 const GwTheme *
@@ -120,6 +124,12 @@ gw_drawing_cut (GwDrawing *drawing,
     }
 }
 
+void
+gw_drawing_clear (GwDrawing *drawing)
+{
+  gw_drawing_cut (drawing, 0);
+}
+
 PangoLayout *
 gw_drawing_layout (const GwDrawing *drawing,
                    const char      *text,
@@ -151,13 +161,30 @@ gw_drawing_measure (GwDrawing  *drawing,
                     double     *width,
                     double     *height)
 {
-  PangoRectangle logical;
+  char    stack[128];
+  size_t  length = strlen (text);
+  char   *key = length + 2 < sizeof stack ? stack : g_malloc (length + 2);
+  double *size;
 
-  pango_layout_get_extents (gw_drawing_layout (drawing, text, font, style), NULL, &logical);
+  key[0] = (char) (1 + (int) font * GW_N_FONTS + (int) style);
+  memcpy (key + 1, text, length + 1);
+  size = g_hash_table_lookup (drawing->sizes, key);
+  if (size == NULL)
+    {
+      PangoRectangle logical;
+
+      pango_layout_get_extents (gw_drawing_layout (drawing, text, font, style), NULL, &logical);
+      size = g_new (double, 2);
+      size[0] = (double) logical.width / PANGO_SCALE;
+      size[1] = (double) logical.height / PANGO_SCALE;
+      g_hash_table_insert (drawing->sizes, g_strdup (key), size);
+    }
   if (width != NULL)
-    *width = (double) logical.width / PANGO_SCALE;
+    *width = size[0];
   if (height != NULL)
-    *height = (double) logical.height / PANGO_SCALE;
+    *height = size[1];
+  if (key != stack)
+    g_free (key);
 }
 
 static GwMark *

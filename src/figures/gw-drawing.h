@@ -130,6 +130,9 @@ typedef struct _GwDrawing GwDrawing;
 GwDrawing *gw_drawing_new  (const GwTheme *theme);
 void       gw_drawing_free (GwDrawing *drawing);
 
+/** gw_drawing_clear: drops all marks, to lay out anew; what was measured is remembered. */
+void gw_drawing_clear (GwDrawing *drawing);
+
 /** gw_drawing_set_type: sets all text @factor times as large, 0.8 to 2; for screens and tired eyes. */
 void gw_drawing_set_type (GwDrawing *drawing,
                           double     factor);

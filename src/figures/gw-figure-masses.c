@@ -63,7 +63,9 @@ format_mass (const GwMassFigure *figure,
     greatest = fmax (greatest, figure->bars[i].total * figure->scale);
   decimals = greatest >= 100 ? 0 : greatest >= 10 ? 1
                                                   : 2;
-  snprintf (text, size, is_change ? "%+.*f" : "%.*f", decimals, mass * figure->scale);
+  snprintf (text, size, "%s%.*f", !is_change ? "" : mass < 0 ? "−"
+                                                             : "+",
+            decimals, is_change ? fabs (mass * figure->scale) : mass * figure->scale);
 }
 
 static const GwMassBar *
@@ -323,7 +325,7 @@ fit_bars (Masses    *masses,
       return box.width > 60;
     }
   masses->pitch = fmin (masses->pitch, BAR_MAX + 8);
-  masses->name_width = fmin (masses->name_width, box.width * 0.34);
+  masses->name_width = fmin (masses->name_width, box.width * 0.4);
   masses->left += 12 + masses->name_width + 6;
   masses->right -= masses->change_width + masses->total_width + 8;
 
@@ -357,7 +359,7 @@ draw_rows (GwDrawing    *drawing,
       double y = top + masses->pitch * (double) i + (masses->is_stacked ? text : masses->pitch / 2 - height / 2);
 
       if ((int) i != masses->figure->baseline)
-        gw_line_from_to (drawing, x, y - 2.5, x, y + height + 2.5, GW_LINE_NARROW, GW_TONE_INK);
+        gw_line_from_to (drawing, x, y, x, y + height + 2.5, GW_LINE_NARROW, GW_TONE_INK);
     }
 }
 

@@ -12,7 +12,10 @@
 #include "figures/gw-figures-private.h"
 
 #define CENTRE_PAST 7.0 /* the centre line beyond the outline [pt] */
-#define RANGE_HALF 12.0 /* half width of the hatched range [pt] */
+
+/* Symbols grow with the drawing within limits [pt]. */
+#define SYMBOL(scale) fmin (fmax (0.05 * (scale), 8), 13)
+#define RANGE_HALF(scale) fmin (fmax (0.05 * (scale), 6.5), 12)
 
 typedef struct
 {
@@ -23,37 +26,63 @@ typedef struct
   bool       has_dimensions, has_bar;
 } Planform;
 
+/* Takes the room for dimensions, bar and centre line off the box. */
 static void
-planform_init (Planform               *planform,
+planform_area (Planform               *planform,
                GwDrawing              *drawing,
                GwBox                   box,
                const GwAirframeFigure *figure)
 {
-  double            line = gw_text_line (drawing, GW_FONT_TEXT);
-  const GwAirframe *airframe = &planform->airframe;
-  double            width, height, side;
+  double line = gw_text_line (drawing, GW_FONT_TEXT);
 
-  gw_airframe_project (figure->aircraft, GW_VIEW_TOP, figure->is_half, &planform->airframe);
   planform->box = box;
   planform->area = gw_box_inset (box, CENTRE_PAST + 1);
   planform->has_dimensions = box.width >= 220 && box.height >= 170;
   planform->has_bar = box.width >= 120 && box.height >= 110;
   if (planform->has_dimensions)
     {
-      side = line + 11 - CENTRE_PAST;
+      double side = line + 11 - CENTRE_PAST;
+
       gw_box_take_top (&planform->area, line + 8 - CENTRE_PAST);
       gw_box_take_right (&planform->area, side);
       gw_box_take_left (&planform->area, figure->is_half ? 4 : side);
     }
   if (planform->has_bar)
     gw_box_take_bottom (&planform->area, gw_text_line (drawing, GW_FONT_SMALL));
+}
 
-  width = airframe->high[0] - airframe->low[0];
-  height = airframe->high[1] - airframe->low[1];
-  planform->scale = 0;
-  if (width >= 0 && height > 0)
-    planform->scale = fmin (planform->area.width / fmax (width, 1e-6),
-                            planform->area.height / height);
+static double
+scale_of (const Planform *planform,
+          const double    extent[2])
+{
+  if (!(extent[0] >= 0) || !(extent[1] > 0))
+    return 0;
+
+  return fmin (planform->area.width / fmax (extent[0], 1e-6), planform->area.height / extent[1]);
+}
+
+void
+gw_planform_extent (const GwAirframeFigure *figure,
+                    double                  extent[2])
+{
+  GwAirframe airframe;
+
+  gw_airframe_project (figure->aircraft, GW_VIEW_TOP, figure->is_half, &airframe);
+  for (int k = 0; k < 2; k++)
+    extent[k] = airframe.high[k] - airframe.low[k];
+  gw_airframe_clear (&airframe);
+}
+
+double
+gw_planform_scale (GwDrawing              *drawing,
+                   GwBox                   box,
+                   const GwAirframeFigure *figure,
+                   const double            extent[2])
+{
+  Planform planform;
+
+  planform_area (&planform, drawing, box, figure);
+  return scale_of (&planform, extent);
 }
 
 static void
@@ -147,7 +176,8 @@ draw_range (GwDrawing        *drawing,
             bool              is_half)
 {
   const double *value = results->value;
-  double        x0 = planform->origin[0] - (is_half ? 0 : RANGE_HALF), x1 = planform->origin[0] + RANGE_HALF;
+  double        half = RANGE_HALF (planform->scale);
+  double        x0 = planform->origin[0] - (is_half ? 0 : half), x1 = planform->origin[0] + half;
   double        ends[2] = { value[GW_RESULT_FORWARD_LIMIT], value[GW_RESULT_AFT_LIMIT] };
   double        y[2];
 
@@ -181,19 +211,18 @@ on_area (const Planform *planform,
          y < planform->area.y + planform->area.height + 0.5;
 }
 
-/* Band of the balance point: a whisker beside the symbol. */
+/* Band of the balance point: a bar beside the hatched range. */
 static void
 draw_band (GwDrawing              *drawing,
            const Planform         *planform,
            const GwAirframeFigure *figure)
 {
-  double x = planform->origin[0] + RANGE_HALF + 3;
+  double x = planform->origin[0] + RANGE_HALF (planform->scale) + 3;
   double y0 = planform->origin[1] + figure->low_x * planform->scale;
   double y1 = planform->origin[1] + figure->high_x * planform->scale;
-  double xy[] = { x - 1.5, y0, x + 1.5, y0, x, y0, x, y1, x - 1.5, y1, x + 1.5, y1 };
 
-  if (on_area (planform, figure->low_x) && on_area (planform, figure->high_x))
-    gw_drawing_path (drawing, 6, xy, GW_LINE_NARROW, GW_TONE_INK);
+  if (on_area (planform, figure->low_x) && on_area (planform, figure->high_x) && y1 - y0 > 3)
+    gw_line_from_to (drawing, x, y0, x, y1, GW_LINE_WIDE, GW_TONE_INK);
 }
 
 static void
@@ -204,7 +233,7 @@ draw_points (GwDrawing              *drawing,
 {
   const double *value = figure->results->value;
   double        root = value[GW_RESULT_BALANCE_X] - value[GW_RESULT_BALANCE_ROOT];
-  double        size = fmin (fmax (0.05 * planform->scale, 8), 13); /* as of a 50 mm disc */
+  double        size = SYMBOL (planform->scale);
   char          texts[2][96];
   GwCallout     items[2];
   size_t        n = 0;
@@ -248,19 +277,6 @@ draw_points (GwDrawing              *drawing,
     }
 }
 
-double
-gw_planform_scale (GwDrawing              *drawing,
-                   GwBox                   box,
-                   const GwAirframeFigure *figure)
-{
-  Planform planform;
-
-  planform_init (&planform, drawing, box, figure);
-  gw_airframe_clear (&planform.airframe);
-
-  return planform.scale;
-}
-
 static void
 draw_airframe (GwDrawing              *drawing,
                const Planform         *planform,
@@ -301,8 +317,13 @@ gw_figure_planform (GwDrawing              *drawing,
   GwCallouts      *callouts;
   Planform         planform;
   size_t           since = gw_drawing_n (drawing);
+  double           extent[2];
 
-  planform_init (&planform, drawing, box, figure);
+  planform_area (&planform, drawing, box, figure);
+  gw_airframe_project (figure->aircraft, GW_VIEW_TOP, figure->is_half, &planform.airframe);
+  for (int k = 0; k < 2; k++)
+    extent[k] = planform.airframe.high[k] - planform.airframe.low[k];
+  planform.scale = scale_of (&planform, extent);
   if (!(planform.scale > 0))
     {
       gw_airframe_clear (&planform.airframe);

@@ -99,11 +99,19 @@ draw_frame (GwDrawing *drawing,
   gw_rectangle (drawing, frame, GW_LINE_WIDE, GW_TONE_INK);
 }
 
-double
-gw_title_block_height (GwDrawing *drawing)
+static double
+cell_height (GwDrawing *drawing,
+             GwFont     font)
 {
-  return 2 * gw_text_line (drawing, GW_FONT_SMALL) + gw_text_line (drawing, GW_FONT_TITLE) +
-         gw_text_line (drawing, GW_FONT_TEXT) + 10;
+  return gw_text_line (drawing, GW_FONT_SMALL) + gw_text_line (drawing, font) + 5;
+}
+
+double
+gw_title_block_height (GwDrawing *drawing,
+                       double     width)
+{
+  return cell_height (drawing, GW_FONT_TITLE) +
+         cell_height (drawing, GW_FONT_TEXT) * (width < GW_TITLE_BLOCK_NARROW ? 2 : 1);
 }
 
 static void
@@ -142,14 +150,29 @@ text_cell_width (GwDrawing  *drawing,
   return fmin (fmax (a, b) + 2 * CELL_PAD + 1, most);
 }
 
+/* Cuts a cell off the right end of @row and fills it. */
 static void
-cell_edge (GwDrawing   *drawing,
-           const GwBox *cell)
+title_cell_right (GwDrawing  *drawing,
+                  GwBox      *row,
+                  const char *label,
+                  const char *value,
+                  double      most)
 {
-  gw_line_from_to (drawing, cell->x, cell->y, cell->x, cell->y + cell->height, GW_LINE_NARROW, GW_TONE_INK);
+  GwBox cell = gw_box_take_right (row, text_cell_width (drawing, label, value, most));
+
+  gw_line_from_to (drawing, cell.x, cell.y, cell.x, cell.y + cell.height, GW_LINE_NARROW, GW_TONE_INK);
+  title_cell (drawing, cell, label, value, GW_FONT_TEXT);
 }
 
-/* Upper row: title and standing; lower row: option, date, sheet with scale. */
+static void
+row_edge (GwDrawing   *drawing,
+          const GwBox *row)
+{
+  gw_line_from_to (drawing, row->x, row->y, row->x + row->width, row->y, GW_LINE_NARROW, GW_TONE_INK);
+}
+
+/* Title and standing; below them option, date and sheet with its scale. A narrow block gives the
+ * standing and the date a row of their own. */
 void
 gw_title_block_draw (GwDrawing           *drawing,
                      GwBox                box,
@@ -157,7 +180,8 @@ gw_title_block_draw (GwDrawing           *drawing,
                      const GwSheetAreas  *areas)
 {
   const GwTitleBlock *title = &figure->title;
-  GwBox               lower = box, upper, cell;
+  bool                is_narrow = box.width < GW_TITLE_BLOCK_NARROW;
+  GwBox               lower = box, upper;
   char                sheet[128];
 
   if (areas->planform_ratio > 0)
@@ -166,25 +190,24 @@ gw_title_block_draw (GwDrawing           *drawing,
     snprintf (sheet, sizeof sheet, "%s", title->sheet);
 
   gw_rectangle (drawing, box, GW_LINE_WIDE, GW_TONE_INK);
-  upper = gw_box_take_top (&lower, gw_text_line (drawing, GW_FONT_SMALL) +
-                                     gw_text_line (drawing, GW_FONT_TITLE) + 5);
-  gw_line_from_to (drawing, lower.x, lower.y, lower.x + lower.width, lower.y, GW_LINE_NARROW, GW_TONE_INK);
-
-  cell = gw_box_take_right (&upper, text_cell_width (drawing, NULL, title->standing, box.width * 0.42));
-  cell_edge (drawing, &cell);
-  title_cell (drawing, cell, NULL, title->standing, GW_FONT_TEXT);
+  upper = gw_box_take_top (&lower, cell_height (drawing, GW_FONT_TITLE));
+  if (!is_narrow)
+    title_cell_right (drawing, &upper, NULL, title->standing, box.width * 0.42);
   title_cell (drawing, upper, title->title_label, title->title, GW_FONT_TITLE);
 
-  cell = gw_box_take_right (&lower, text_cell_width (drawing, title->sheet_label, sheet, box.width * 0.35));
-  cell_edge (drawing, &cell);
-  title_cell (drawing, cell, title->sheet_label, sheet, GW_FONT_TEXT);
+  row_edge (drawing, &lower);
+  upper = is_narrow ? gw_box_take_top (&lower, cell_height (drawing, GW_FONT_TEXT)) : lower;
+  title_cell_right (drawing, &upper, title->sheet_label, sheet, box.width * 0.4);
+  if (!is_narrow && title->date != NULL)
+    title_cell_right (drawing, &upper, title->date_label, title->date, box.width * 0.3);
+  title_cell (drawing, upper, title->option_label, title->option, GW_FONT_TEXT);
+  if (!is_narrow)
+    return;
+
+  row_edge (drawing, &lower);
   if (title->date != NULL)
-    {
-      cell = gw_box_take_right (&lower, text_cell_width (drawing, title->date_label, title->date, box.width * 0.3));
-      cell_edge (drawing, &cell);
-      title_cell (drawing, cell, title->date_label, title->date, GW_FONT_TEXT);
-    }
-  title_cell (drawing, lower, title->option_label, title->option, GW_FONT_TEXT);
+    title_cell_right (drawing, &lower, title->date_label, title->date, box.width * 0.4);
+  title_cell (drawing, lower, NULL, title->standing, GW_FONT_TEXT);
 }
 
 double

@@ -89,23 +89,10 @@ find_ground (Side             *side,
 }
 
 static void
-side_init (Side                   *side,
-           GwDrawing              *drawing,
-           GwBox                   box,
-           const GwAirframeFigure *figure)
+side_area (Side      *side,
+           GwDrawing *drawing,
+           GwBox      box)
 {
-  GwAirframe *airframe = &side->airframe;
-  double      width, height;
-
-  *side = (Side){ 0 };
-  gw_airframe_project (figure->aircraft, GW_VIEW_SIDE, false, airframe);
-  find_ground (side, figure->aircraft);
-  if (side->has_ground)
-    for (int k = 0; k < 2; k++)
-      airframe->high[1] = fmax (airframe->high[1],
-                                side->ground[0] + side->ground[1] *
-                                  (k == 0 ? airframe->low[0] : airframe->high[0]));
-
   side->area = gw_box_inset (box, 2);
   side->has_dimension = box.width >= 180 && box.height >= 90;
   side->has_bar = box.width >= 120 && box.height >= 80;
@@ -115,24 +102,57 @@ side_init (Side                   *side,
     gw_box_take_top (&side->area, gw_text_line (drawing, GW_FONT_TEXT) + 8);
   if (side->has_bar)
     gw_box_take_bottom (&side->area, gw_text_line (drawing, GW_FONT_SMALL) + 6);
+}
 
-  width = airframe->high[0] - airframe->low[0];
-  height = airframe->high[1] - airframe->low[1];
-  if (width > 0 && height >= 0)
-    side->scale = fmin (side->area.width / width, side->area.height / fmax (height, 1e-6));
+/* Projects; the ground belongs to the extent. */
+static void
+side_project (Side                   *side,
+              const GwAirframeFigure *figure,
+              double                  extent[2])
+{
+  GwAirframe *airframe = &side->airframe;
+
+  gw_airframe_project (figure->aircraft, GW_VIEW_SIDE, false, airframe);
+  find_ground (side, figure->aircraft);
+  for (int k = 0; side->has_ground && k < 2; k++)
+    {
+      double end = k == 0 ? airframe->low[0] : airframe->high[0];
+
+      airframe->high[1] = fmax (airframe->high[1], side->ground[0] + side->ground[1] * end);
+    }
+  for (int k = 0; k < 2; k++)
+    extent[k] = airframe->high[k] - airframe->low[k];
+}
+
+static double
+scale_of (const Side  *side,
+          const double extent[2])
+{
+  if (!(extent[0] > 0) || !(extent[1] >= 0))
+    return 0;
+
+  return fmin (side->area.width / extent[0], side->area.height / fmax (extent[1], 1e-6));
+}
+
+void
+gw_side_extent (const GwAirframeFigure *figure,
+                double                  extent[2])
+{
+  Side side = { .has_ground = false };
+
+  side_project (&side, figure, extent);
+  gw_airframe_clear (&side.airframe);
 }
 
 double
-gw_side_scale (GwDrawing              *drawing,
-               GwBox                   box,
-               const GwAirframeFigure *figure)
+gw_side_scale (GwDrawing   *drawing,
+               GwBox        box,
+               const double extent[2])
 {
-  Side side;
+  Side side = { .has_ground = false };
 
-  side_init (&side, drawing, box, figure);
-  gw_airframe_clear (&side.airframe);
-
-  return side.scale;
+  side_area (&side, drawing, box);
+  return scale_of (&side, extent);
 }
 
 static void
@@ -205,14 +225,16 @@ gw_figure_side (GwDrawing              *drawing,
                 GwBox                   box,
                 const GwAirframeFigure *figure)
 {
-  Side   side;
+  Side   side = { .has_ground = false };
   double line = gw_text_line (drawing, GW_FONT_SMALL);
-  double scale;
+  double extent[2], scale;
 
-  side_init (&side, drawing, box, figure);
-  if (figure->scale > 0)
-    side.scale = figure->scale;
-  scale = side.scale;
+  side_area (&side, drawing, box);
+  side_project (&side, figure, extent);
+  scale = scale_of (&side, extent);
+  if (scale > 0 && figure->scale > 0)
+    scale = figure->scale;
+  side.scale = scale;
   if (scale > 0)
     {
       const GwAirframe *airframe = &side.airframe;
@@ -227,7 +249,7 @@ gw_figure_side (GwDrawing              *drawing,
       if (side.has_ground)
         draw_ground (drawing, &side);
       gw_airframe_draw (drawing, airframe, 0, airframe->n_shapes, side.origin, scale, figure->option);
-      draw_balance (drawing, &side, figure, box.width < 260 ? 9 : 12);
+      draw_balance (drawing, &side, figure, fmin (fmax (0.05 * scale, 8), 13));
       if (side.has_dimension)
         draw_length (drawing, &side);
       if (side.has_bar)

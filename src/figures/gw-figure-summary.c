@@ -8,14 +8,14 @@
 #include <math.h>
 #include <stdio.h>
 
-#include "figures/gw-figures-private.h"
 #include "figures/gw-summary-private.h"
 
 #define PAD 4.0
 #define CROSS 5.0          /* size of the sign of a broken limit */
 #define UNIT_GAP 6.0       /* between label and unit */
+#define COLUMN_MOST 96.0  /* [pt] */
 #define STRETCH 5.0        /* [pt] a row may grow where there is room */
-#define LABEL_SHARE 0.42   /* of the width, at most, once columns get narrow */
+#define LABEL_SHARE 0.24   /* of the width, at most, once columns get narrow */
 
 static double
 text_width (GwDrawing  *drawing,
@@ -85,20 +85,12 @@ row_tail (GwDrawing             *drawing,
   return widest;
 }
 
-typedef struct
-{
-  double plain;  /* number and cross */
-  double beside; /* and the band beside the number */
-  double second; /* of the small line with band and change */
-  double tail, band;
-} ColumnNeed;
-
 static void
 need_of_cell (GwDrawing           *drawing,
               const GwSummaryCell *cell,
               GwFont               font,
               double               row_tail_width,
-              ColumnNeed          *need)
+              GwSummaryMeasure    *need)
 {
   double number, band;
   char  *second;
@@ -117,16 +109,13 @@ need_of_cell (GwDrawing           *drawing,
   g_free (second);
 }
 
-static ColumnNeed
-need_of_columns (GwDrawing             *drawing,
+static void
+measure_columns (GwDrawing             *drawing,
                  const GwSummaryFigure *figure,
                  GwFont                 font,
-                 bool                  *has_cross,
-                 bool                  *has_band,
-                 bool                  *has_change)
+                 GwSummaryMeasure      *measure)
 {
-  ColumnNeed need = { 0 };
-  double     gutter;
+  double gutter;
 
   for (size_t row = 0; row < figure->n_rows; row++)
     {
@@ -136,70 +125,80 @@ need_of_columns (GwDrawing             *drawing,
         {
           const GwSummaryCell *cell = &figure->rows[row].cells[i];
 
-          need_of_cell (drawing, cell, font, tail, &need);
-          *has_cross = *has_cross || cell->limit == GW_LIMIT_BROKEN;
-          *has_band = *has_band || cell->band != NULL;
-          *has_change = *has_change || cell->change != NULL;
+          need_of_cell (drawing, cell, font, tail, measure);
+          measure->has_cross = measure->has_cross || cell->limit == GW_LIMIT_BROKEN;
+          measure->has_band = measure->has_band || cell->band != NULL;
+          measure->has_change = measure->has_change || cell->change != NULL;
         }
     }
-  gutter = 2 * PAD + (*has_cross ? CROSS + 3 : 0);
-  need.beside = need.plain + need.band + gutter;
-  need.plain += gutter;
-  need.second += gutter;
-
-  return need;
+  gutter = PAD + 2 + (measure->has_cross ? CROSS + 3 : 0);
+  measure->beside = measure->plain + measure->band + gutter;
+  measure->plain += gutter;
+  measure->second += gutter;
 }
 
 static void
-need_of_labels (GwDrawing             *drawing,
+measure_labels (GwDrawing             *drawing,
                 const GwSummaryFigure *figure,
-                GwSummaryTable        *table)
+                GwFont                 font,
+                GwSummaryMeasure      *measure)
 {
-  table->label_width = 0;
   for (size_t row = 0; row < figure->n_rows; row++)
     {
-      double label = text_width (drawing, figure->rows[row].label, table->font, GW_STYLE_UPRIGHT);
+      double label = text_width (drawing, figure->rows[row].label, font, GW_STYLE_UPRIGHT);
       double unit = text_width (drawing, figure->rows[row].unit, GW_FONT_SMALL, GW_STYLE_UPRIGHT);
 
-      table->label_width = fmax (table->label_width, label + (unit > 0 ? unit + UNIT_GAP : 0) + PAD);
+      measure->label = fmax (measure->label, label + (unit > 0 ? unit + UNIT_GAP : 0) + PAD);
+    }
+}
+
+void
+gw_summary_measure (GwDrawing             *drawing,
+                    const GwSummaryFigure *figure,
+                    GwSummaryMeasure       measures[2])
+{
+  for (int i = 0; i < 2; i++)
+    {
+      GwFont font = i == 0 ? GW_FONT_SMALL : GW_FONT_TEXT;
+
+      measures[i] = (GwSummaryMeasure){ 0 };
+      measure_columns (drawing, figure, font, &measures[i]);
+      measure_labels (drawing, figure, font, &measures[i]);
     }
 }
 
 /* Widths at @font; false if the columns do not all find room beside full labels. */
 static bool
-fit_width (GwDrawing      *drawing,
-           GwSummaryTable *table,
+fit_width (GwSummaryTable *table,
            GwFont          font)
 {
-  const GwSummaryFigure *figure = table->figure;
-  double                 n = (double) figure->n_columns;
-  bool                   has_cross = false, has_band = false, has_change = false;
-  double                 most, share;
-  ColumnNeed             need;
+  const GwSummaryMeasure *need = &table->measures[font == GW_FONT_TEXT];
+  double                  n = (double) table->figure->n_columns;
+  double                  most, share;
 
   table->font = font;
-  need = need_of_columns (drawing, figure, font, &has_cross, &has_band, &has_change);
-  need_of_labels (drawing, figure, table);
-  table->cross_width = has_cross ? CROSS + 3 : 0;
-  table->band_width = need.band;
-  table->n_columns = figure->n_columns;
+  table->label_width = need->label;
+  table->cross_width = need->has_cross ? CROSS + 3 : 0;
+  table->band_width = need->band;
+  table->n_columns = table->figure->n_columns;
   share = (table->box.width - table->label_width) / n;
-  table->is_band_beside = has_band && share >= need.beside;
-  table->has_second = has_change || (has_band && !table->is_band_beside);
-  table->column_width = share;
-  if (share >= need.plain)
+  table->is_band_beside = need->has_band && share >= need->beside;
+  table->has_second = need->has_change || (need->has_band && !table->is_band_beside);
+  /* Few columns on a wide sheet keep close to their labels. */
+  table->column_width = fmin (share, fmax (1.6 * need->beside, COLUMN_MOST));
+  if (share >= need->plain)
     return true;
 
   /* Labels give way first, then columns at the end. */
   most = fmin (table->label_width, table->box.width * LABEL_SHARE);
-  table->label_width = fmax (most, table->box.width - n * need.plain);
+  table->label_width = fmax (most, table->box.width - n * need->plain);
   table->label_width = fmin (table->label_width, most);
   table->column_width = (table->box.width - table->label_width) / n;
-  if (table->column_width < need.plain)
+  if (table->column_width < need->plain)
     {
       double room = table->box.width - table->label_width;
 
-      table->n_columns = (size_t) CLAMP (floor ((room - 8) / need.plain), 0, n);
+      table->n_columns = (size_t) CLAMP (floor ((room - 8) / need->plain), 0, n);
       table->column_width = table->n_columns > 0 ? (room - 8) / (double) table->n_columns : 0;
     }
 
@@ -221,7 +220,7 @@ fit_height (GwDrawing      *drawing,
     table->has_second = false;
   if (!table->has_second && n * one > height && table->font == GW_FONT_TEXT)
     {
-      fit_width (drawing, table, GW_FONT_SMALL);
+      fit_width (table, GW_FONT_SMALL);
       table->has_second = false;
       line = small;
       one = line + 1;
@@ -238,14 +237,15 @@ fit_height (GwDrawing      *drawing,
 static void
 table_init (GwDrawing             *drawing,
             const GwSummaryFigure *figure,
+            const GwSummaryMeasure measures[2],
             GwBox                  box,
             GwSummaryTable        *table)
 {
   double legend = 0;
 
-  *table = (GwSummaryTable){ .figure = figure, .box = box };
-  if (!fit_width (drawing, table, GW_FONT_TEXT))
-    fit_width (drawing, table, GW_FONT_SMALL);
+  *table = (GwSummaryTable){ .figure = figure, .measures = measures, .box = box };
+  if (!fit_width (table, GW_FONT_TEXT))
+    fit_width (table, GW_FONT_SMALL);
   table->shown = figure->shown;
   for (size_t i = 0; i < table->n_columns; i++)
     table->column[i % GW_SUMMARY_COLUMNS] = i;
@@ -274,7 +274,7 @@ row_takes_both (GwDrawing            *drawing,
       double width = text_width (drawing, both, GW_FONT_SMALL, GW_STYLE_UPRIGHT);
 
       g_free (both);
-      if (width + table->cross_width + 2 * PAD > table->column_width)
+      if (width + table->cross_width + PAD + 2 > table->column_width)
         return false;
     }
 
@@ -334,7 +334,7 @@ draw_cell (GwDrawing            *drawing,
   if (cell->limit == GW_LIMIT_BROKEN)
     gw_drawing_symbol (drawing, GW_MARK_CROSS, right - PAD - CROSS / 2, middle, CROSS, GW_TONE_INK);
   if (table->has_second)
-    draw_second (drawing, table, row, cell, number_right, y + table->line + 0.5);
+    draw_second (drawing, table, row, cell, number_right, y + table->line + 1);
 }
 
 static void
@@ -407,28 +407,26 @@ draw_rows (GwDrawing            *drawing,
 }
 
 double
-gw_summary_width (GwDrawing             *drawing,
-                  const GwSummaryFigure *figure,
+gw_summary_width (const GwSummaryFigure *figure,
+                  const GwSummaryMeasure measures[2],
                   bool                   with_second)
 {
-  GwSummaryTable table = { .figure = figure, .font = GW_FONT_TEXT };
-  bool           flags[3] = { false, false, false };
-  ColumnNeed     need = need_of_columns (drawing, figure, GW_FONT_TEXT, &flags[0], &flags[1], &flags[2]);
+  const GwSummaryMeasure *need = &measures[1];
 
-  need_of_labels (drawing, figure, &table);
-  return table.label_width + (double) figure->n_columns * (with_second ? fmax (need.plain, need.second) : need.plain);
+  return need->label + (double) figure->n_columns * (with_second ? fmax (need->plain, need->second) : need->plain);
 }
 
 double
 gw_summary_height (GwDrawing             *drawing,
                    const GwSummaryFigure *figure,
+                   const GwSummaryMeasure measures[2],
                    double                 width,
                    bool                   with_second)
 {
   GwSummaryTable table;
   double         row;
 
-  table_init (drawing, figure, (GwBox){ 0, 0, width, 1e4 }, &table);
+  table_init (drawing, figure, measures, (GwBox){ 0, 0, width, 1e4 }, &table);
   row = table.line + 2;
   if (with_second && table.has_second)
     row = table.line + gw_text_line (drawing, GW_FONT_SMALL) + 1.5;
@@ -441,12 +439,14 @@ gw_figure_summary (GwDrawing             *drawing,
                    GwBox                  box,
                    const GwSummaryFigure *figure)
 {
-  GwSummaryTable table;
-  double         width, bottom;
+  GwSummaryMeasure measures[2];
+  GwSummaryTable   table;
+  double           width, bottom;
 
   if (figure->n_columns == 0 || figure->n_columns > GW_SUMMARY_COLUMNS)
     return;
-  table_init (drawing, figure, box, &table);
+  gw_summary_measure (drawing, figure, measures);
+  table_init (drawing, figure, measures, box, &table);
   if (table.n_columns == 0)
     return;
   width = table.label_width + table.column_width * (double) table.n_columns;

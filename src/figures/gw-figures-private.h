@@ -10,15 +10,23 @@
 #include "figures/gw-figure.h"
 #include "figures/gw-layout.h"
 
-/** gw_planform_scale: the largest scale at which the planform fits into @box [pt per m]. */
+/** gw_planform_extent: width and height of what is seen from above [m]; negative: nothing. */
+void gw_planform_extent (const GwAirframeFigure *figure,
+                         double                  extent[2]);
+
+/** gw_planform_scale: the largest scale at which that extent fits into @box [pt per m]. */
 double gw_planform_scale (GwDrawing              *drawing,
                           GwBox                   box,
-                          const GwAirframeFigure *figure);
+                          const GwAirframeFigure *figure,
+                          const double            extent[2]);
 
-/** gw_side_scale: the same for the side view. */
-double gw_side_scale (GwDrawing              *drawing,
-                      GwBox                   box,
-                      const GwAirframeFigure *figure);
+/** gw_side_extent: of the side view, the ground included. */
+void gw_side_extent (const GwAirframeFigure *figure,
+                     double                  extent[2]);
+
+double gw_side_scale (GwDrawing   *drawing,
+                      GwBox        box,
+                      const double extent[2]);
 
 /** gw_planform_labels: names or numbers of the equipment, after all else is drawn. @origin: of the
  * top view [pt] */
@@ -28,14 +36,31 @@ void gw_planform_labels (GwDrawing              *drawing,
                          const double            origin[2],
                          double                  scale);
 
-/** gw_summary_width: at which all columns are there, second lines in full or none. */
-double gw_summary_width (GwDrawing             *drawing,
+/* What a summary needs at one size of type [pt]. */
+typedef struct
+{
+  double plain;  /* width of a column: number and cross */
+  double beside; /* with the band beside the number */
+  double second; /* of the small line with band and change */
+  double band;   /* widest band or change */
+  double label;  /* of the labels with their units */
+  bool   has_cross, has_band, has_change;
+} GwSummaryMeasure;
+
+/** gw_summary_measure: at the small size [0] and that of text [1]. */
+void gw_summary_measure (GwDrawing             *drawing,
                          const GwSummaryFigure *figure,
+                         GwSummaryMeasure       measures[2]);
+
+/** gw_summary_width: at which all columns are there, second lines in full or none. */
+double gw_summary_width (const GwSummaryFigure *figure,
+                         const GwSummaryMeasure measures[2],
                          bool                   with_second);
 
 /** gw_summary_height: at which all rows are there at @width, with second lines or without. */
 double gw_summary_height (GwDrawing             *drawing,
                           const GwSummaryFigure *figure,
+                          const GwSummaryMeasure measures[2],
                           double                 width,
                           bool                   with_second);
 

@@ -210,10 +210,17 @@ gw_text_lines (GwDrawing  *drawing,
                GwTextStyle style,
                double      width)
 {
-  PangoLayout *layout = wrap_begin (drawing, text, font, style, width);
-  int          n = pango_layout_get_line_count (layout);
+  PangoLayout *layout;
+  double       full;
+  int          n;
 
+  gw_drawing_measure (drawing, text, font, style, &full, NULL);
+  if (full <= width)
+    return 1;
+  layout = wrap_begin (drawing, text, font, style, width);
+  n = pango_layout_get_line_count (layout);
   wrap_end (layout);
+
   return n;
 }
 

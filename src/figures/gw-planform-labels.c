@@ -222,6 +222,7 @@ place_numbers (GwDrawing              *drawing,
 {
   if (!place_list (drawing, callouts, figure, tags, n))
     return;
+  callouts->may_cover = true; /* a number is small enough to stand on a wing */
   for (size_t i = 0; i < n; i++)
     {
       char      number[24];
@@ -233,6 +234,7 @@ place_numbers (GwDrawing              *drawing,
       if (!place_beside (drawing, callouts, &tags[i], number))
         gw_callouts_place (drawing, callouts, 1, &item);
     }
+  callouts->may_cover = false;
 }
 
 void

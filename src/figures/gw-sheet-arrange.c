@@ -17,6 +17,7 @@
 /* Least sizes at which a figure says all it has to say. */
 #define STALL_WIDTH 250.0
 #define STALL_HEIGHT 185.0
+#define MASSES_WIDTH 180.0
 #define SIDE_WIDTH 190.0
 #define SIDE_HEIGHT 105.0
 
@@ -25,7 +26,8 @@ typedef struct
   GwDrawing           *drawing;
   const GwSheetFigure *figure;
   GwBox                frame, content;
-  double               title_height;
+  double               plan[2], side[2]; /* extent of the two views [m] */
+  GwSummaryMeasure     summary[2];
   double               summary_width;
 } Needs;
 
@@ -44,7 +46,7 @@ summary_height (const Needs *needs,
                 double       width,
                 bool         with_second)
 {
-  return gw_summary_height (needs->drawing, &needs->figure->summary, width, with_second);
+  return gw_summary_height (needs->drawing, &needs->figure->summary, needs->summary, width, with_second);
 }
 
 /* A side column: summary, [stall], masses from the top down, the rest left between them. */
@@ -60,7 +62,7 @@ fill_column (const Needs  *needs,
   double full = summary_height (needs, column.width, true);
   double spare = column.height - least - masses - GAP * (has_stall ? 2 : 1) -
                  (has_stall ? STALL_HEIGHT : 0);
-  double more = CLAMP (spare, 0, full - least);
+  double more = spare >= full - least ? full - least : fmax (spare, 0) * 0.4;
   double free = CLAMP (spare - more, 0, roomy - masses);
 
   areas->summary = gw_box_take_top (&column, least + more);
@@ -71,45 +73,52 @@ fill_column (const Needs  *needs,
     areas->stall = column;
 }
 
-/* Left the aeroplane, right a column with the tables above the title block. */
+/* Left the aeroplane, right a column with the tables above the title block. Variants: the curve
+ * beside the side view, in the column, or in it with the masses beside the side view. */
 static void
 arrange_columns (const Needs  *needs,
                  double        share,
-                 bool          is_stall_right,
+                 int           variant,
                  GwSheetAreas *areas)
 {
-  GwBox  left = needs->content, right;
-  double width = left.width * share;
-  double notes;
+  GwBox  left = needs->content, right, row;
+  double title, notes, low;
 
-  right = gw_box_take_right (&left, width);
+  right = gw_box_take_right (&left, left.width * share);
   gw_box_take_right (&left, GAP);
-  areas->title = (GwBox){ right.x - GAP / 2, needs->frame.y + needs->frame.height - needs->title_height,
-                          right.width + GAP / 2 + INSET, needs->title_height };
-  gw_box_take_bottom (&right, needs->title_height - INSET + GAP);
-  fill_column (needs, right, is_stall_right, areas);
+  title = gw_title_block_height (needs->drawing, right.width + GAP / 2 + INSET);
+  areas->title = (GwBox){ right.x - GAP / 2, needs->frame.y + needs->frame.height - title,
+                          right.width + GAP / 2 + INSET, title };
+  gw_box_take_bottom (&right, title - INSET + GAP);
 
   notes = gw_notes_height (needs->drawing, &needs->figure->title, left.width);
-  if (notes > 0)
+  areas->notes = gw_box_take_bottom (&left, notes);
+  gw_box_take_bottom (&left, notes > 0 ? GAP / 2 : 0);
+
+  low = variant == 0 ? fmax (STALL_HEIGHT, left.height * 0.36)
+                     : fmax (SIDE_HEIGHT, left.height * 0.26);
+  if (variant == 2)
+    low = CLAMP (masses_height (needs, fmax (left.width * 0.44, MASSES_WIDTH), true), low, left.height * 0.4);
+  row = gw_box_take_bottom (&left, low);
+  gw_box_take_bottom (&left, GAP);
+  areas->planform = left;
+  if (variant == 2)
     {
-      areas->notes = gw_box_take_bottom (&left, notes);
-      gw_box_take_bottom (&left, GAP / 2);
-    }
-  if (is_stall_right)
-    {
-      areas->side = gw_box_take_bottom (&left, fmax (SIDE_HEIGHT, left.height * 0.24));
-      gw_box_take_bottom (&left, GAP);
+      areas->masses = gw_box_take_right (&row, fmax (row.width * 0.46, MASSES_WIDTH));
+      gw_box_take_right (&row, GAP);
+      areas->summary = gw_box_take_top (&right, fmin (summary_height (needs, right.width, true),
+                                                      right.height - STALL_HEIGHT - GAP));
+      gw_box_take_top (&right, GAP);
+      areas->stall = right;
     }
   else
+    fill_column (needs, right, variant == 1, areas);
+  if (variant == 0)
     {
-      GwBox row = gw_box_take_bottom (&left, fmax (STALL_HEIGHT, left.height * 0.36));
-
-      gw_box_take_bottom (&left, GAP);
-      areas->side = gw_box_take_left (&row, fmax (row.width * 0.42, SIDE_WIDTH));
-      gw_box_take_left (&row, GAP);
-      areas->stall = row;
+      areas->stall = gw_box_take_right (&row, fmin (row.width * 0.58, row.width - SIDE_WIDTH - GAP));
+      gw_box_take_right (&row, GAP);
     }
-  areas->planform = left;
+  areas->side = row;
 }
 
 /* Notes and title block along the bottom; the rest of the content above. */
@@ -120,23 +129,24 @@ take_strip (const Needs  *needs,
   GwBox  rest = needs->content, strip;
   double width = fmin (TITLE_WIDTH, needs->frame.width);
   bool   is_narrow = needs->frame.width < TITLE_WIDTH + 200;
-  double notes;
+  double title, notes;
 
   if (is_narrow)
     width = needs->frame.width;
+  title = gw_title_block_height (needs->drawing, width);
   areas->title = (GwBox){ needs->frame.x + needs->frame.width - width,
-                          needs->frame.y + needs->frame.height - needs->title_height, width,
-                          needs->title_height };
+                          needs->frame.y + needs->frame.height - title, width,
+                          title };
   if (is_narrow)
     {
-      gw_box_take_bottom (&rest, needs->title_height - INSET + GAP / 2);
+      gw_box_take_bottom (&rest, title - INSET + GAP / 2);
       notes = gw_notes_height (needs->drawing, &needs->figure->title, rest.width);
       areas->notes = gw_box_take_bottom (&rest, notes);
       gw_box_take_bottom (&rest, notes > 0 ? GAP / 2 : 0);
       return rest;
     }
   notes = gw_notes_height (needs->drawing, &needs->figure->title, rest.width - width - GAP + INSET);
-  strip = gw_box_take_bottom (&rest, fmax (needs->title_height - INSET, notes));
+  strip = gw_box_take_bottom (&rest, fmax (title - INSET, notes));
   gw_box_take_bottom (&rest, GAP);
   areas->notes = gw_box_take_left (&strip, strip.width - width - GAP + INSET);
 
@@ -147,11 +157,11 @@ take_strip (const Needs  *needs,
 static void
 arrange_rows (const Needs  *needs,
               double        share,
-              bool          has_side_column,
+              int           variant,
               GwSheetAreas *areas)
 {
   GwBox  rest = take_strip (needs, areas);
-  double summary = CLAMP (needs->summary_width, rest.width * 0.4, rest.width * 0.6);
+  double summary = CLAMP (needs->summary_width, rest.width * 0.4, rest.width * 0.66);
   double least = fmax (summary_height (needs, summary, false), STALL_HEIGHT);
   double full = fmax (summary_height (needs, summary, true), STALL_HEIGHT);
   GwBox  row = gw_box_take_bottom (&rest, CLAMP (full, least, fmax (least, rest.height * 0.46)));
@@ -161,7 +171,7 @@ arrange_rows (const Needs  *needs,
   gw_box_take_bottom (&rest, GAP);
   areas->summary = gw_box_take_right (&row, summary);
   gw_box_take_right (&row, GAP);
-  if (!has_side_column)
+  if (variant == 0)
     {
       /* Curve, then side view and masses in one narrow column, then the summary. */
       areas->stall = gw_box_take_left (&row, row.width * 0.55);
@@ -186,18 +196,18 @@ arrange_rows (const Needs  *needs,
 static void
 arrange_stack (const Needs  *needs,
                double        share,
-               bool          is_shared,
+               int           variant,
                GwSheetAreas *areas)
 {
   GwBox  rest = take_strip (needs, areas);
-  double stall = fmax (STALL_HEIGHT, rest.height * 0.2);
+  double stall = variant == 2 ? 0.8 * STALL_HEIGHT : fmax (STALL_HEIGHT, rest.height * 0.2);
+  double full = summary_height (needs, rest.width, true);
+  double least = summary_height (needs, rest.width, false);
   GwBox  row;
 
-  areas->summary = gw_box_take_bottom (&rest, fmin (summary_height (needs, rest.width, true),
-                                                    fmax (summary_height (needs, rest.width, false),
-                                                          rest.height * 0.28)));
+  areas->summary = gw_box_take_bottom (&rest, fmin (full, fmax (least, rest.height * 0.28)));
   gw_box_take_bottom (&rest, GAP);
-  if (is_shared)
+  if (variant > 0)
     {
       row = gw_box_take_bottom (&rest, stall);
       gw_box_take_bottom (&rest, GAP);
@@ -220,25 +230,43 @@ arrange_stack (const Needs  *needs,
 }
 
 static int
+ratio_below (const int *ratios,
+             double     scale)
+{
+  while (*ratios > 0 && POINTS_PER_M / *ratios > scale * (1 + 1e-9))
+    ratios++;
+
+  return *ratios;
+}
+
+/* A scale of ISO 5455. Where the next one would waste over a quarter of the room, one of the
+ * intermediate scales which that standard allows for such cases (from memory). 0: none. */
+static int
 standard_ratio (double scale)
 {
-  static const int ratios[] = { 1, 2, 5, 10, 20, 50 }; /* ISO 5455 */
+  static const int recommended[] = { 1, 2, 5, 10, 20, 50, 0 };
+  static const int intermediate[] = { 1, 2, 3, 4, 5, 10, 15, 20, 25, 30, 40, 50, 0 };
+  int              ratio = ratio_below (recommended, scale);
 
-  for (size_t i = 0; i < G_N_ELEMENTS (ratios); i++)
-    if (POINTS_PER_M / ratios[i] <= scale * (1 + 1e-9))
-      return ratios[i];
+  if (ratio > 0 && POINTS_PER_M / ratio >= 0.75 * scale)
+    return ratio;
 
-  return 0;
+  return ratio_below (intermediate, scale);
+}
+
+static double
+plan_fit (const Needs        *needs,
+          const GwSheetAreas *areas)
+{
+  return gw_planform_scale (needs->drawing, areas->planform, &needs->figure->planform, needs->plan);
 }
 
 static void
 find_scales (const Needs  *needs,
              GwSheetAreas *areas)
 {
-  const GwAirframeFigure *figure = &needs->figure->planform;
-
-  areas->planform_scale = gw_planform_scale (needs->drawing, areas->planform, figure);
-  areas->side_scale = gw_side_scale (needs->drawing, areas->side, figure);
+  areas->planform_scale = plan_fit (needs, areas);
+  areas->side_scale = gw_side_scale (needs->drawing, areas->side, needs->side);
   areas->planform_ratio = 0;
   areas->side_ratio = 0;
   /* The side view is never drawn larger than the plan. */
@@ -274,7 +302,7 @@ judge (const Needs        *needs,
   double       full = summary_height (needs, table->width, true);
   double       summary = serve (table, needs->summary_width, least);
   double       hole = fmax (table->height - 1.3 * full, 0) / needs->content.height;
-  double       fit = gw_planform_scale (needs->drawing, areas->planform, &needs->figure->planform);
+  double       fit = plan_fit (needs, areas);
 
   return areas->planform_scale * summary * summary * (0.75 + 0.25 * serve (table, needs->summary_width, full)) *
          serve (&areas->masses, 200, masses_height (needs, areas->masses.width, false)) *
@@ -283,7 +311,7 @@ judge (const Needs        *needs,
          sqrt (areas->planform_scale / fmax (fit, 1e-9)) * (1 - 0.5 * hole);
 }
 
-typedef void (*Arrange) (const Needs *, double, bool, GwSheetAreas *);
+typedef void (*Arrange) (const Needs *, double, int, GwSheetAreas *);
 
 void
 gw_sheet_arrange (GwDrawing           *drawing,
@@ -291,20 +319,27 @@ gw_sheet_arrange (GwDrawing           *drawing,
                   const GwSheetFigure *figure,
                   GwSheetAreas        *areas)
 {
-  static const Arrange arrangements[] = { arrange_columns, arrange_rows, arrange_stack };
-  Needs                needs = { drawing, figure, frame, gw_box_inset (frame, INSET),
-                                 gw_title_block_height (drawing),
-                                 gw_summary_width (drawing, &figure->summary, false) };
+  static const struct
+  {
+    Arrange arrange;
+    int     n_variants;
+  } arrangements[] = { { arrange_columns, 3 }, { arrange_rows, 2 }, { arrange_stack, 3 } };
+  Needs                needs = { .drawing = drawing, .figure = figure, .frame = frame };
   double               best = -1;
 
+  needs.content = gw_box_inset (frame, INSET);
+  gw_summary_measure (drawing, &figure->summary, needs.summary);
+  needs.summary_width = gw_summary_width (&figure->summary, needs.summary, false);
+  gw_planform_extent (&figure->planform, needs.plan);
+  gw_side_extent (&figure->planform, needs.side);
   for (size_t i = 0; i < G_N_ELEMENTS (arrangements); i++)
-    for (int variant = 0; variant < 2; variant++)
-      for (double share = 0.30; share < 0.50; share += 0.03)
+    for (int variant = 0; variant < arrangements[i].n_variants; variant++)
+      for (double share = 0.30; share < 0.50; share += 0.04)
         {
           GwSheetAreas trial = { 0 };
           double       score;
 
-          arrangements[i](&needs, share, variant == 1, &trial);
+          arrangements[i].arrange (&needs, share, variant, &trial);
           find_scales (&needs, &trial);
           score = judge (&needs, &trial);
           if (score > best * (1 + 1e-6))

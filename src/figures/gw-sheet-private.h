@@ -23,8 +23,11 @@ void gw_sheet_arrange (GwDrawing           *drawing,
                        const GwSheetFigure *figure,
                        GwSheetAreas        *areas);
 
-/** gw_title_block_height: of its two rows. */
-double gw_title_block_height (GwDrawing *drawing);
+#define GW_TITLE_BLOCK_NARROW 315.0
+
+/** gw_title_block_height: of its rows, one more if it is narrow. */
+double gw_title_block_height (GwDrawing *drawing,
+                              double     width);
 void   gw_title_block_draw   (GwDrawing           *drawing,
                               GwBox                box,
                               const GwSheetFigure *figure,

@@ -9,13 +9,13 @@
 #include <string.h>
 
 #include "figures/gw-figures-i18n.h"
-#include "figures/gw-figures-private.h"
 #include "figures/gw-summary-private.h"
 
 #define PAD 4.0
 #define MARKER 7.5
 #define MARKER_ROOM 12.0
 #define UPRIGHT_MAX 72.0 /* longest turned name */
+#define LINES_TOO_MANY 9
 #define NARROW_PAD 2.0   /* of stacked names */
 
 static double
@@ -29,25 +29,41 @@ width_of (GwDrawing  *drawing,
   return width;
 }
 
-static double
-longest_word (GwDrawing  *drawing,
-              const char *text,
-              GwFont      font)
+/* Lines that @text takes at @width, broken after spaces and hyphens; too many if a word would have
+ * to be broken. By the widths of its words: a hundred of these are asked for while the sheet looks
+ * for its arrangement. */
+static int
+lines_of (GwDrawing  *drawing,
+          const char *text,
+          GwFont      font,
+          double      width)
 {
-  char **words = g_strsplit_set (text, " -", -1);
-  double longest = 0;
+  double space = width_of (drawing, " ", font), used = 0;
+  int    lines = 1;
 
-  for (char **word = words; *word != NULL; word++)
-    longest = fmax (longest, width_of (drawing, *word, font));
-  /* A word broken at its hyphen keeps the hyphen. */
-  if (strchr (text, '-') != NULL)
-    longest += width_of (drawing, "-", font);
-  g_strfreev (words);
+  while (*text != '\0')
+    {
+      size_t length = strcspn (text, " -");
+      bool   is_hyphen = text[length] == '-';
+      char  *word = g_strndup (text, length + (is_hyphen ? 1 : 0));
+      double word_width = width_of (drawing, word, font);
 
-  return longest;
+      g_free (word);
+      if (word_width > width)
+        return LINES_TOO_MANY;
+      if (used + word_width > width)
+        {
+          lines++;
+          used = 0;
+        }
+      used += word_width + (is_hyphen ? 0 : space);
+      text += length + (text[length] != '\0' ? 1 : 0);
+    }
+
+  return lines;
 }
 
-/* Lines that the longest name takes at @width; 9 if a word would have to be broken. */
+/* Lines that the longest name takes. */
 static int
 lines_at (GwDrawing            *drawing,
           const GwSummaryTable *table,
@@ -57,13 +73,7 @@ lines_at (GwDrawing            *drawing,
   int lines = 1;
 
   for (size_t i = 0; i < table->n_columns; i++)
-    {
-      const char *name = table->figure->names[table->column[i]];
-
-      if (longest_word (drawing, name, font) > width)
-        return 9;
-      lines = MAX (lines, gw_text_lines (drawing, name, font, GW_STYLE_BOLD, width));
-    }
+    lines = MAX (lines, lines_of (drawing, table->figure->names[table->column[i]], font, width - 0.5));
 
   return lines;
 }
@@ -167,6 +177,7 @@ draw_name (GwDrawing            *drawing,
   if (table->header == GW_HEADER_INLINE)
     {
       gw_box_take_left (&box, MARKER_ROOM);
+      gw_box_take_right (&box, PAD);
       gw_text_paragraph (drawing, box, name, table->header_font, GW_TONE_INK, GW_STYLE_BOLD, GW_ALIGN_START);
       return;
     }

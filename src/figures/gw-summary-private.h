@@ -6,7 +6,7 @@
 
 #pragma once
 
-#include "figures/gw-figure.h"
+#include "figures/gw-figures-private.h"
 
 #define GW_SUMMARY_COLUMNS 64
 
@@ -19,7 +19,8 @@ typedef enum
 
 typedef struct
 {
-  const GwSummaryFigure *figure;
+  const GwSummaryFigure  *figure;
+  const GwSummaryMeasure *measures; /* at the two sizes */
   GwBox                  box;
   GwFont                 font;
   size_t                 n_columns, n_rows; /* that find room */
