@@ -123,6 +123,24 @@ test_shape_ellipse (void)
   g_assert_cmpfloat_with_epsilon (shape.x_thickness, 0.5, 1e-9);
 }
 
+/* The thickest place is found between grid points: exactly, where the depth is a parabola. */
+static void
+test_shape_peak (void)
+{
+  GwOutline      outline;
+  GwOutlineShape shape;
+
+  for (size_t i = 0; i < GW_OUTLINE_N; i++)
+    {
+      outline.upper[i] = 0.12 - 0.2 * pow (gw_outline_x (i) - 0.35, 2.0);
+      outline.lower[i] = 0.0;
+    }
+
+  gw_outline_shape (&outline, &shape);
+  g_assert_cmpfloat_with_epsilon (shape.x_thickness, 0.35, 1e-9);
+  g_assert_cmpfloat_with_epsilon (shape.thickness, 0.12, 1e-12);
+}
+
 /* A triangle: area t / 2, centroid a third of the corners' sum, I = t^3 / 36. The score
  * is put on the grid, so that the outline is exact; then between two of its points. */
 static void
@@ -400,6 +418,7 @@ main (int   argc,
 
   g_test_add_func ("/engine/outline/shape/reference", test_shape_reference);
   g_test_add_func ("/engine/outline/shape/ellipse", test_shape_ellipse);
+  g_test_add_func ("/engine/outline/shape/peak", test_shape_peak);
   g_test_add_func ("/engine/outline/folded/triangle", test_folded_triangle);
   g_test_add_func ("/engine/outline/folded/domain", test_folded_domain);
   g_test_add_func ("/engine/outline/thin-theory/reference", test_thin_theory_reference);

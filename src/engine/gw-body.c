@@ -57,7 +57,7 @@ ring_of (const GwBodyStation *s,
     {
       const double angle = M_PI * i / (RING - 1);
       const bool   is_end = i == 0 || i == RING - 1;
-      const double rise = 2 * i == RING - 1 ? 0.0 : pow (fabs (cos (angle)), power);
+      const double rise = pow (fabs (cos (angle)), power);
 
       out[i][0] = s->x - apex_x;
       out[i][1] = is_end ? 0.0 : 0.5 * s->width * pow (sin (angle), power);

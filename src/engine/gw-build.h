@@ -18,16 +18,19 @@
  * layers, webs, edges, spars, joints, hinges, linkages, finish. No piece is a
  * single "density times volume": each is a length, area or volume of the lofted
  * shape times what lies there. The mass factor of a build goes to what its process
- * makes, not to spars, adhesive, hinges, linkages or finish. A control of a mirrored
- * surface is there on both sides, each with its linkage. If the mass of the whole is
- * known, its pieces are scaled to it (and marked, if it is from the scale), but for
- * spars that have been weighed themselves: these are a part of it.
+ * makes, not to spars, adhesive, hinges, linkages or finish. Joint adhesive lies around
+ * the section at each seam in a panel, between panels, and once where both halves meet.
+ * A control of a mirrored surface is there on both sides, each with its linkage, at the
+ * middle of its hinge. If the mass of the whole is known, its pieces are scaled to it
+ * (and marked, if it is from the scale), but for spars that have been weighed
+ * themselves: these are a part of it.
  *
  * printed shell: areal mass of a wall = line width x flow x density of the
  *   UNFOAMED filament (road area line width x layer height, laid once a layer):
  *   temperature changes the width the road swells to, not the mass.
- * folded sheet: developed skin area x areal mass of the sheet, full-depth strips
- *   and formers of the same sheet, glue along the folds.
+ * folded sheet: developed skin area x areal mass of the sheet; full-depth strips (one at
+ *   30 % of the chord, more spread evenly from 20 to 60 %) and formers (spread evenly in
+ *   a panel, none at its ends) of the same sheet; glue along nose, tail and strips.
  * hot-wired core: lofted volume less channels and spars x density, skin by area.
  *
  * Source: geometry; Yousefi Kanani, Rennie, Rahim: Additively manufactured foamed

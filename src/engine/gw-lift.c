@@ -231,54 +231,61 @@ look_up (const GwSpanwise *spanwise,
   return GW_OK;
 }
 
-/* Lift coefficient at which station @i reaches its limit, mirrored beyond the centre.
- * The additional load is positive for positive slopes; it only fades at the tip. */
+/* Least value of the curve through @f, by cubics whose slopes are the differences across
+ * each point. It changes steadily with @f, also where the least point gives way to the
+ * next one; a parabola through three points would jump there. */
 static double
-lift_to_reach (const GwLine *line,
-               const double *limit,
-               double        sign,
-               int           i)
+least_between (const double f[N],
+               double      *place)
 {
-  const int k = i < N ? i : 2 * (N - 1) - i;
+  double least = f[0], before = f[1] - f[0];
 
-  return (limit[k] - sign * line->basic[k]) / fmax (line->additional[k], 1e-6);
+  *place = 0.0;
+  for (int i = 1; i < N; i++)
+    {
+      /* Mirrored beyond the centre. */
+      const double slope = i == N - 1 ? 0.0 : 0.5 * (f[i + 1] - f[i - 1]);
+      const double rise = f[i] - f[i - 1];
+
+      if (f[i] < least)
+        {
+          least = f[i];
+          *place = i;
+        }
+      if (before < 0.0 && slope > 0.0)
+        {
+          const double b = 3.0 * rise - 2.0 * before - slope;
+          const double c = before + slope - 2.0 * rise;
+          const double t = -before / (b + sqrt (b * b - 3.0 * c * before));
+          const double value = f[i - 1] + t * (before + t * (b + t * c));
+
+          if (value < least)
+            {
+              least = value;
+              *place = i - 1 + t;
+            }
+        }
+      before = slope;
+    }
+
+  return least;
 }
 
-/* Critical section: the least of these, between stations by a parabola. @place is
- * the station, with its fraction. */
+/* Critical section: the least lift coefficient at which a station reaches its limit; @sign is
+ * -1 upside down. The additional load is positive for positive slopes; it only fades at the
+ * tip. */
 static double
 critical_lift (const GwLine *line,
-               const double *limit,
+               const double  limit[N],
                double        sign,
                double       *place)
 {
-  double least = INFINITY, before, after, bend, shift;
-  int    at = 0;
+  double lift[N];
 
   for (int i = 0; i < N; i++)
-    {
-      const double lift = lift_to_reach (line, limit, sign, i);
+    lift[i] = (limit[i] - sign * line->basic[i]) / fmax (line->additional[i], 1e-6);
 
-      if (lift < least)
-        {
-          least = lift;
-          at = i;
-        }
-    }
-
-  *place = at;
-  if (at == 0)
-    return least;
-
-  before = lift_to_reach (line, limit, sign, at - 1);
-  after = lift_to_reach (line, limit, sign, at + 1);
-  bend = before - 2.0 * least + after;
-  if (!(bend > 0.0))
-    return least;
-
-  shift = 0.5 * (before - after) / bend;
-  *place += shift;
-  return least - 0.25 * (before - after) * shift;
+  return least_between (lift, place);
 }
 
 /* Chord at a place between stations. */

@@ -110,8 +110,8 @@ typedef struct
  * Section slope, zero-lift angle, moment and greatest lift at each station's own
  * Reynolds number; lifting line; critical-section method for cl_max: the first
  * station at which basic + C_L x additional reaches the section's greatest lift,
- * the least value between the stations (3 % of the semispan apart amidships, less
- * further out) taken from a parabola.
+ * the least value between the stations (4 % of the semispan apart amidships, less
+ * further out) taken from cubics through them.
  * Upside down a section is taken to let go at the same angle of its chord line as
  * upright: an estimate (see the source file).
  * Small aspect ratio: section slope over sqrt (1 + (a0 / pi A)^2), with which the line
@@ -122,7 +122,8 @@ typedef struct
  * does to the loading (the aerodynamic centre comes out 5 % of the mean chord too far
  * forward at 45 degrees and A = 3), and the cross-flow of the boundary layer.
  * Dihedral: slope times its cosine, on the projected area; on a V-tail's own area
- * that is the squared cosine of Purser & Campbell (NACA Report 823, 1945). A normal
+ * that is the squared cosine of Purser & Campbell (NACA Report 823, 1945). A section
+ * feels the body angle times the cosine, its twist and zero-lift angle in full. A normal
  * force that is limited gives the same limits on the projected area.
  * Where a wing begins off the centre line its root chord is carried through.
  *

@@ -55,7 +55,7 @@ double gw_downwash_gradient (const GwSurfaceShape *wing,
                              double                height);
 
 /* The air that the main wing leaves to a surface: 1 and 0 for all but a tailplane or
- * V-tail behind it. */
+ * V-tail behind it, at the arm and height from one aerodynamic centre to the other. */
 typedef struct
 {
   double efficiency; /* dynamic pressure over that of the free stream */

@@ -43,7 +43,7 @@ planform_area (Planform               *planform,
     {
       double side = line + 11 - CENTRE_PAST;
 
-      gw_box_take_top (&planform->area, line + 8 - CENTRE_PAST);
+      gw_box_take_top (&planform->area, line + 12 - CENTRE_PAST);
       gw_box_take_right (&planform->area, side);
       gw_box_take_left (&planform->area, figure->is_half ? 4 : side);
     }
