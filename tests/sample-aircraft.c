@@ -32,11 +32,19 @@ sample_build (GwBuild       *build,
   build->construction = construction;
   build->mass_factor = 1;
   build->joint_linear = 0.004;
-  build->printed = (GwPrintedShell){ .density = 1240, .line_width = 0.00045, .flow = 0.52, .walls = 1,
-                                     .inner = GW_INNER_RIBS, .inner_walls = 1, .inner_pitch = 0.06,
-                                     .piece_length = 0.22, .closing = 0.0005 };
-  build->folded = (GwFoldedSheet){ .areal = 0.42, .strips = 1, .former_pitch = 0.2, .glue_linear = 0.003 };
-  build->core = (GwHotWiredCore){ .density = 24, .channel = 1e-4, .skin_areal = 0.05, .edge_linear = 0.01 };
+  build->printed = (GwPrintedShell){ .density = 1240,
+                                     .line_width = 0.00045,
+                                     .flow = 0.52,
+                                     .walls = 1,
+                                     .inner = GW_INNER_RIBS,
+                                     .inner_walls = 1,
+                                     .inner_pitch = 0.06,
+                                     .piece_length = 0.22,
+                                     .closing = 0.0005 };
+  build->folded =
+    (GwFoldedSheet){ .areal = 0.42, .strips = 1, .former_pitch = 0.2, .glue_linear = 0.003 };
+  build->core =
+    (GwHotWiredCore){ .density = 24, .channel = 1e-4, .skin_areal = 0.05, .edge_linear = 0.01 };
 }
 
 static GwStation
@@ -89,56 +97,93 @@ sample_item (Sample     *sample,
 {
   GwItem *item = &sample->items[sample->aircraft.n_items++];
 
-  *item = (GwItem){ .name = name, .kind = kind, .mass = mass, .at = { x, y, z },
-                    .size = { length, width, height }, .is_mirrored = y > 0,
-                    .bay_from = NAN, .bay_to = NAN };
+  *item = (GwItem){ .name = name,
+                    .kind = kind,
+                    .mass = mass,
+                    .at = { x, y, z },
+                    .size = { length, width, height },
+                    .is_mirrored = y > 0,
+                    .bay_from = NAN,
+                    .bay_to = NAN };
 }
 
 static void
 sample_slow_body (Sample *sample)
 {
-  static const double shape[][4] = { /* x, z, width, height */
-    { -0.31, 0.000, 0.030, 0.030 }, { -0.295, 0.000, 0.050, 0.055 }, { -0.16, -0.005, 0.090, 0.095 },
-    { 0.05, -0.010, 0.092, 0.110 },  { 0.25, -0.005, 0.085, 0.095 },  { 0.55, 0.010, 0.055, 0.060 },
+  static const double shape[][4] = {
+    /* x, z, width, height */
+    { -0.31, 0.000, 0.030, 0.030 },
+    { -0.295, 0.000, 0.050, 0.055 },
+    { -0.16, -0.005, 0.090, 0.095 },
+    { 0.05, -0.010, 0.092, 0.110 },
+    { 0.25, -0.005, 0.085, 0.095 },
+    { 0.55, 0.010, 0.055, 0.060 },
     { 0.92, 0.022, 0.030, 0.036 },
   };
 
   for (size_t i = 0; i < G_N_ELEMENTS (shape); i++)
-    sample->body_stations[i] = (GwBodyStation){ shape[i][0], shape[i][1], shape[i][2], shape[i][3], 3.5 };
-  sample->bodies[0] = (GwBody){ .name = "fuselage", .n_stations = G_N_ELEMENTS (shape),
-                                .stations = sample->body_stations, .skin_areal = 0.5,
-                                .mass_factor = 1, .known_mass = NAN };
+    sample->body_stations[i] =
+      (GwBodyStation){ shape[i][0], shape[i][1], shape[i][2], shape[i][3], 3.5 };
+  sample->bodies[0] = (GwBody){ .name = "fuselage",
+                                .n_stations = G_N_ELEMENTS (shape),
+                                .stations = sample->body_stations,
+                                .skin_areal = 0.5,
+                                .mass_factor = 1,
+                                .known_mass = NAN };
   sample->aircraft.n_bodies = 1;
 }
 
 static void
 sample_slow_gear (Sample *sample)
 {
-  sample->legs[0] = (GwLeg){ "main leg", { -0.02, 0.03, -0.06 }, { -0.05, 0.17, -0.17 },
-                             0.025, 0.012, 0.035, 0.015, true, false, false };
-  sample->legs[1] = (GwLeg){ "tail wheel", { 0.90, 0, 0.01 }, { 0.92, 0, -0.035 },
-                             0.006, 0.004, 0.012, 0.006, false, false, false };
+  sample->legs[0] = (GwLeg){ .name = "main leg",
+                             .top = { -0.02, 0.03, -0.06 },
+                             .axle = { -0.05, 0.17, -0.17 },
+                             .leg_mass = 0.025,
+                             .wheel_mass = 0.012,
+                             .wheel_radius = 0.035,
+                             .wheel_width = 0.015,
+                             .is_mirrored = true };
+  sample->legs[1] = (GwLeg){ .name = "tail wheel",
+                             .top = { 0.90, 0, 0.01 },
+                             .axle = { 0.92, 0, -0.035 },
+                             .leg_mass = 0.006,
+                             .wheel_mass = 0.004,
+                             .wheel_radius = 0.012,
+                             .wheel_width = 0.006 };
   sample->aircraft.n_legs = 2;
-  sample->powers[0] = (GwPower){ .name = "motor", .motor_at = { -0.325, 0, 0 }, .motor_mass = 0.105,
-                                 .motor_radius = 0.014, .motor_length = 0.032, .propeller_x = -0.36,
-                                 .propeller_mass = 0.014, .propeller_diameter = 0.28,
-                                 .controller_at = { -0.25, 0, -0.02 }, .controller_mass = 0.034 };
+  sample->powers[0] = (GwPower){ .name = "motor",
+                                 .motor_at = { -0.325, 0, 0 },
+                                 .motor_mass = 0.105,
+                                 .motor_radius = 0.014,
+                                 .motor_length = 0.032,
+                                 .propeller_x = -0.36,
+                                 .propeller_mass = 0.014,
+                                 .propeller_diameter = 0.28,
+                                 .controller_at = { -0.25, 0, -0.02 },
+                                 .controller_mass = 0.034 };
   sample->aircraft.n_powers = 1;
 }
 
 static void
 sample_slow_items (Sample *sample)
 {
-  sample_item (sample, "Battery 3-cell 2200", GW_ITEM_BATTERY, 0.178, -0.21, 0, -0.02, 0.105, 0.034, 0.025);
+  sample_item (sample, "Battery 3-cell 2200", GW_ITEM_BATTERY, 0.178, -0.21, 0, -0.02, 0.105, 0.034,
+               0.025);
   sample->items[0].bay_from = -0.24;
   sample->items[0].bay_to = -0.10;
   sample_item (sample, "Receiver", GW_ITEM_RECEIVER, 0.009, 0.16, 0, -0.01, 0.043, 0.022, 0.013);
-  sample_item (sample, "Camera on mount", GW_ITEM_PAYLOAD, 0.096, 0.02, 0, -0.05, 0.050, 0.042, 0.040);
-  sample_item (sample, "Servo, aileron", GW_ITEM_SERVO, 0.009, 0.115, 0.60, 0.065, 0.023, 0.012, 0.022);
-  sample_item (sample, "Servo, flap", GW_ITEM_SERVO, 0.009, 0.115, 0.25, 0.065, 0.023, 0.012, 0.022);
-  sample_item (sample, "Servo, rudder", GW_ITEM_SERVO, 0.009, 0.24, 0.018, 0.0, 0.023, 0.012, 0.022);
+  sample_item (sample, "Camera on mount", GW_ITEM_PAYLOAD, 0.096, 0.02, 0, -0.05, 0.050, 0.042,
+               0.040);
+  sample_item (sample, "Servo, aileron", GW_ITEM_SERVO, 0.009, 0.115, 0.60, 0.065, 0.023, 0.012,
+               0.022);
+  sample_item (sample, "Servo, flap", GW_ITEM_SERVO, 0.009, 0.115, 0.25, 0.065, 0.023, 0.012,
+               0.022);
+  sample_item (sample, "Servo, rudder", GW_ITEM_SERVO, 0.009, 0.24, 0.018, 0.0, 0.023, 0.012,
+               0.022);
   sample->items[5].is_mirrored = false;
-  sample_item (sample, "Servo, elevator", GW_ITEM_SERVO, 0.009, 0.24, -0.018, 0.0, 0.023, 0.012, 0.022);
+  sample_item (sample, "Servo, elevator", GW_ITEM_SERVO, 0.009, 0.24, -0.018, 0.0, 0.023, 0.012,
+               0.022);
   sample->aircraft.movable = 0;
 }
 
@@ -154,17 +199,25 @@ sample_slow (Sample        *sample,
   sample->stations[0][1] = station (0, 0.45, 0.05, 0.245, 0.035, wing_section);
   sample->stations[0][2] = station (0, 0.90, 0.074, 0.245, 0.025, wing_section);
   sample->controls[0][0] = (GwControl){ GW_CONTROL_FLAP, 0.10, 0.44, 0.25, 0, 0.6, 0.002, 0.004 };
-  sample->controls[0][1] = (GwControl){ GW_CONTROL_AILERON, 0.48, 0.86, 0.25, 0.4, 0.3, 0.002, 0.004 };
+  sample->controls[0][1] =
+    (GwControl){ GW_CONTROL_AILERON, 0.48, 0.86, 0.25, 0.4, 0.3, 0.002, 0.004 };
   wing->n_controls = 2;
-  sample->spars[0] = (GwSpar){ .kind = GW_SPAR_TUBE, .density = 1550, .width = 0.008, .wall = 0.001,
-                               .chord_place = 0.30, .from = 0, .to = 0.60 };
+  sample->spars[0] = (GwSpar){ .kind = GW_SPAR_TUBE,
+                               .density = 1550,
+                               .width = 0.008,
+                               .wall = 0.001,
+                               .chord_place = 0.30,
+                               .from = 0,
+                               .to = 0.60 };
   wing->n_spars = construction == GW_CONSTRUCTION_PRINTED_SHELL ? 1 : 0;
   wing->spars = sample->spars;
 
-  tail = sample_surface (sample, "tailplane", GW_ROLE_TAILPLANE, true, 2, GW_CONSTRUCTION_FOLDED_SHEET);
+  tail =
+    sample_surface (sample, "tailplane", GW_ROLE_TAILPLANE, true, 2, GW_CONSTRUCTION_FOLDED_SHEET);
   sample->stations[1][0] = station (0.76, 0, 0.03, 0.17, 0, tail_section);
   sample->stations[1][1] = station (0.79, 0.27, 0.03, 0.13, 0, tail_section);
-  sample->controls[1][0] = (GwControl){ GW_CONTROL_ELEVATOR, 0, 0.27, 0.35, 0.45, 0.4, 0.002, 0.003 };
+  sample->controls[1][0] =
+    (GwControl){ GW_CONTROL_ELEVATOR, 0, 0.27, 0.35, 0.45, 0.4, 0.002, 0.003 };
   tail->n_controls = 1;
 
   fin = sample_surface (sample, "fin", GW_ROLE_FIN, false, 2, GW_CONSTRUCTION_FOLDED_SHEET);
@@ -188,7 +241,8 @@ sample_tailless (Sample *sample)
   wing = sample_surface (sample, "wing", GW_ROLE_WING, true, 2, GW_CONSTRUCTION_HOT_WIRED_CORE);
   sample->stations[0][0] = station (0, 0, 0, 0.32, 0, section);
   sample->stations[0][1] = station (0.26, 0.60, 0.01, 0.18, -0.05, section);
-  sample->controls[0][0] = (GwControl){ GW_CONTROL_ELEVON, 0.25, 0.64, 0.22, 0.35, 0.3, 0.002, 0.004 };
+  sample->controls[0][0] =
+    (GwControl){ GW_CONTROL_ELEVON, 0.25, 0.64, 0.22, 0.35, 0.3, 0.002, 0.004 };
   wing->n_controls = 1;
 
   fin = sample_surface (sample, "tip fin", GW_ROLE_FIN, true, 2, GW_CONSTRUCTION_FOLDED_SHEET);
@@ -196,10 +250,16 @@ sample_tailless (Sample *sample)
   sample->stations[1][1] = station (0.34, 0.60, 0.11, 0.10, 0, &sample->sections[1]);
   fin->n_controls = 0;
 
-  sample->powers[0] = (GwPower){ .name = "motor", .motor_at = { 0.34, 0, 0.02 }, .motor_mass = 0.055,
-                                 .motor_radius = 0.014, .motor_length = 0.03, .propeller_x = 0.37,
-                                 .propeller_mass = 0.01, .propeller_diameter = 0.20,
-                                 .controller_at = { 0.2, 0, 0.01 }, .controller_mass = 0.02 };
+  sample->powers[0] = (GwPower){ .name = "motor",
+                                 .motor_at = { 0.34, 0, 0.02 },
+                                 .motor_mass = 0.055,
+                                 .motor_radius = 0.014,
+                                 .motor_length = 0.03,
+                                 .propeller_x = 0.37,
+                                 .propeller_mass = 0.01,
+                                 .propeller_diameter = 0.20,
+                                 .controller_at = { 0.2, 0, 0.01 },
+                                 .controller_mass = 0.02 };
   sample->aircraft.n_powers = 1;
   sample_item (sample, "Battery", GW_ITEM_BATTERY, 0.26, 0.045, 0, 0, 0.08, 0.035, 0.02);
   sample->items[0].bay_from = 0.045;
@@ -214,8 +274,16 @@ static void
 sample_awkward_items (Sample *sample)
 {
   static const char *const names[10] = {
-    "Battery, drive, fore", "Regulator", "Receiver with two aerials", "Position logger", "Ballast, nose",
-    "Servo, flap", "Servo, aileron", "Camera, oblique", "Radio link", "Parachute",
+    "Battery, drive, fore",
+    "Regulator",
+    "Receiver with two aerials",
+    "Position logger",
+    "Ballast, nose",
+    "Servo, flap",
+    "Servo, aileron",
+    "Camera, oblique",
+    "Radio link",
+    "Parachute",
   };
 
   for (int i = 0; i < 30; i++)
@@ -224,8 +292,8 @@ sample_awkward_items (Sample *sample)
       double x = is_in_wing ? 0.16 + 0.1 * (i / 10) : -0.40 + 0.032 * i;
       double y = is_in_wing ? 0.3 + 0.25 * (i / 10) + 0.1 * (i % 2) : 0.012 * (i % 3 - 1);
 
-      sample_item (sample, names[i % 10], (GwItemKind) (i % GW_N_ITEM_KINDS), 0.01 + 0.004 * (i % 7), x, y,
-                   0.01, 0.024, 0.012 + 0.006 * (i % 2), 0.02);
+      sample_item (sample, names[i % 10], (GwItemKind) (i % GW_N_ITEM_KINDS),
+                   0.01 + 0.004 * (i % 7), x, y, 0.01, 0.024, 0.012 + 0.006 * (i % 2), 0.02);
       sample->items[i].is_mirrored = is_in_wing;
     }
   sample->items[0].bay_from = -0.42;
@@ -247,12 +315,23 @@ sample_awkward (Sample *sample)
   sample->stations[0][4] = station (0.34, 1.15, 0.28, 0.07, -0.05, section);
   sample->controls[0][0] = (GwControl){ GW_CONTROL_FLAP, 0.08, 0.45, 0.25, 0, 0.7, 0.002, 0.004 };
   sample->controls[0][1] = (GwControl){ GW_CONTROL_FLAP, 0.47, 0.7, 0.25, 0, 0.7, 0.002, 0.004 };
-  sample->controls[0][2] = (GwControl){ GW_CONTROL_AILERON, 0.72, 1.08, 0.28, 0.4, 0.3, 0.002, 0.004 };
+  sample->controls[0][2] =
+    (GwControl){ GW_CONTROL_AILERON, 0.72, 1.08, 0.28, 0.4, 0.3, 0.002, 0.004 };
   wing->n_controls = 3;
-  sample->spars[0] = (GwSpar){ .kind = GW_SPAR_CAPS, .density = 1600, .width = 0.006, .height = 0.001,
-                               .chord_place = 0.3, .from = 0, .to = 1.0 };
-  sample->spars[1] = (GwSpar){ .kind = GW_SPAR_STRIP, .density = 160, .width = 0.004, .height = 0.01,
-                               .chord_place = 0.65, .from = 0.05, .to = 0.7 };
+  sample->spars[0] = (GwSpar){ .kind = GW_SPAR_CAPS,
+                               .density = 1600,
+                               .width = 0.006,
+                               .height = 0.001,
+                               .chord_place = 0.3,
+                               .from = 0,
+                               .to = 1.0 };
+  sample->spars[1] = (GwSpar){ .kind = GW_SPAR_STRIP,
+                               .density = 160,
+                               .width = 0.004,
+                               .height = 0.01,
+                               .chord_place = 0.65,
+                               .from = 0.05,
+                               .to = 0.7 };
   wing->n_spars = 2;
   wing->spars = sample->spars;
   sample->builds[0][1].construction = GW_CONSTRUCTION_HOT_WIRED_CORE;
@@ -260,7 +339,8 @@ sample_awkward (Sample *sample)
   tail = sample_surface (sample, "V-tail", GW_ROLE_V_TAIL, true, 2, GW_CONSTRUCTION_FOLDED_SHEET);
   sample->stations[1][0] = station (0.86, 0.01, 0.03, 0.16, 0, tail_section);
   sample->stations[1][1] = station (0.93, 0.28, 0.24, 0.09, 0, tail_section);
-  sample->controls[1][0] = (GwControl){ GW_CONTROL_RUDDERVATOR, 0.02, 0.33, 0.35, 0.4, 0.4, 0.002, 0.003 };
+  sample->controls[1][0] =
+    (GwControl){ GW_CONTROL_RUDDERVATOR, 0.02, 0.33, 0.35, 0.4, 0.4, 0.002, 0.003 };
   tail->n_controls = 1;
 
   sample_slow_body (sample);
@@ -268,11 +348,17 @@ sample_awkward (Sample *sample)
   sample->body_stations[1].x = -0.46;
   sample->body_stations[2].x = -0.30;
   for (int i = 0; i < 2; i++)
-    sample->powers[i] = (GwPower){ .name = "motor", .motor_at = { -0.02, 0.24, 0.01 },
-                                   .motor_mass = 0.05, .motor_radius = 0.012, .motor_length = 0.03,
-                                   .propeller_x = -0.05, .propeller_mass = 0.008,
-                                   .propeller_diameter = 0.2, .controller_at = { 0.1, 0.2, 0 },
-                                   .controller_mass = 0.02, .is_mirrored = true };
+    sample->powers[i] = (GwPower){ .name = "motor",
+                                   .motor_at = { -0.02, 0.24, 0.01 },
+                                   .motor_mass = 0.05,
+                                   .motor_radius = 0.012,
+                                   .motor_length = 0.03,
+                                   .propeller_x = -0.05,
+                                   .propeller_mass = 0.008,
+                                   .propeller_diameter = 0.2,
+                                   .controller_at = { 0.1, 0.2, 0 },
+                                   .controller_mass = 0.02,
+                                   .is_mirrored = true };
   sample->aircraft.n_powers = 1;
   sample_awkward_items (sample);
   sample->aircraft.targets = (GwTargets){ 8.5, 2.0, 0.08, NAN };

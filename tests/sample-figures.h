@@ -14,8 +14,8 @@
 #include "sample-aircraft.h"
 
 #define SAMPLE_OPTIONS 8
-#define SAMPLE_ROWS 14
-#define SAMPLE_PARTS 7
+#define SAMPLE_ROWS    14
+#define SAMPLE_PARTS   7
 
 typedef struct
 {
@@ -34,13 +34,25 @@ typedef struct
 } SampleFigures;
 
 static const char *const sample_names[SAMPLE_OPTIONS] = {
-  "Folded foam sheet", "Hot-wired core, glass", "Printed, foaming", "Printed, solid",
-  "Balsa and film", "Core with veneer", "Printed, ribs only", "Laminate",
+  "Folded foam sheet",
+  "Hot-wired core, glass",
+  "Printed, foaming",
+  "Printed, solid",
+  "Balsa and film",
+  "Core with veneer",
+  "Printed, ribs only",
+  "Laminate",
 };
 static const int sample_styles[SAMPLE_OPTIONS] = { 0, 1, 2, 3, 4, 5, 6, 7 };
 
 static const char *const sample_part_names[SAMPLE_PARTS] = {
-  "wing skin", "ribs and webs", "spars and joints", "tail", "fuselage and gear", "drive", "equipment",
+  "wing skin",
+  "ribs and webs",
+  "spars and joints",
+  "tail",
+  "fuselage and gear",
+  "drive",
+  "equipment",
 };
 
 static const struct
@@ -75,7 +87,7 @@ sample_factor (size_t i)
 
 static inline void
 sample_fill_stall (SampleFigures *figures,
-            size_t         n)
+                   size_t         n)
 {
   const double *value = figures->results.value;
 
@@ -90,20 +102,38 @@ sample_fill_stall (SampleFigures *figures,
           figures->curves[i][2][k] = figures->curves[i][0][k] * 1.025;
         }
       figures->stall[i] = (GwStallCurve){
-        sample_names[i], sample_styles[i], mass, value[GW_RESULT_STALL_SPEED] * sqrt (sample_factor (i)), mass * 0.985, mass * 1.02,
-        figures->curves[i][0], figures->curves[i][1], figures->curves[i][2],
+        sample_names[i],
+        sample_styles[i],
+        mass,
+        value[GW_RESULT_STALL_SPEED] * sqrt (sample_factor (i)),
+        mass * 0.985,
+        mass * 1.02,
+        figures->curves[i][0],
+        figures->curves[i][1],
+        figures->curves[i][2],
       };
     }
   figures->sheet.stall = (GwStallFigure){
-    "Stall speed against mass", "flaps up, trimmed, 1.137 kg/m³", "critical-section method", "kg", "m/s",
-    1, 1, figures->mass, n, figures->stall, value[GW_RESULT_STALL_SPEED] * 1.03,
-    value[GW_RESULT_MASS] * 1.03 * 1.03, "wanted: as slow as this", 0,
+    "Stall speed against mass",
+    "flaps up, trimmed, 1.137 kg/m³",
+    "critical-section method",
+    "kg",
+    "m/s",
+    1,
+    1,
+    figures->mass,
+    n,
+    figures->stall,
+    value[GW_RESULT_STALL_SPEED] * 1.03,
+    value[GW_RESULT_MASS] * 1.03 * 1.03,
+    "wanted: as slow as this",
+    0,
   };
 }
 
 static inline void
 sample_fill_masses (SampleFigures *figures,
-             size_t         n)
+                    size_t         n)
 {
   static const double shares[SAMPLE_PARTS] = { 0.22, 0.06, 0.04, 0.06, 0.30, 0.16, 0.16 };
 
@@ -113,24 +143,28 @@ sample_fill_masses (SampleFigures *figures,
 
       for (size_t part = 0; part < SAMPLE_PARTS; part++)
         figures->parts[i][part] = shares[part] * total;
-      figures->bars[i] = (GwMassBar){ sample_names[i], sample_styles[i], figures->parts[i], total, total * 0.985, total * 1.02 };
+      figures->bars[i] = (GwMassBar){ sample_names[i], sample_styles[i], figures->parts[i],
+                                      total, total * 0.985, total * 1.02 };
     }
-  figures->sheet.masses = (GwMassFigure){ "All-up mass", "g", 1000, SAMPLE_PARTS, sample_part_names, n, figures->bars, 0, 0 };
+  figures->sheet.masses =
+    (GwMassFigure){ "All-up mass", "g", 1000, SAMPLE_PARTS, sample_part_names, n,
+                    figures->bars, 0, 0 };
 }
 
 static inline void
 sample_fill_summary (SampleFigures *figures,
-              size_t         n)
+                     size_t         n)
 {
   for (size_t row = 0; row < SAMPLE_ROWS; row++)
     {
       double base = figures->results.value[sample_rows[row].result] * sample_rows[row].scale;
       int    decimals = sample_rows[row].decimals;
 
-      figures->rows[row] = (GwSummaryRow){ sample_rows[row].label, sample_rows[row].unit, figures->cells[row] };
+      figures->rows[row] =
+        (GwSummaryRow){ sample_rows[row].label, sample_rows[row].unit, figures->cells[row] };
       for (size_t i = 0; i < n; i++)
         {
-          char         (*text)[32] = figures->texts[row][i];
+          char (*text)[32] = figures->texts[row][i];
           double         shown = base * sample_factor (i);
           GwSummaryCell *cell = &figures->cells[row][i];
 
@@ -145,7 +179,13 @@ sample_fill_summary (SampleFigures *figures,
                                    row == 9 ? GW_STYLE_ITALIC : GW_STYLE_UPRIGHT };
         }
     }
-  figures->sheet.summary = (GwSummaryFigure){ n, sample_names, sample_styles, SAMPLE_ROWS, figures->rows, 0, 0,
+  figures->sheet.summary = (GwSummaryFigure){ n,
+                                              sample_names,
+                                              sample_styles,
+                                              SAMPLE_ROWS,
+                                              figures->rows,
+                                              0,
+                                              0,
                                               "× limit not kept   ± 10th to 90th percentile" };
 }
 
@@ -168,16 +208,28 @@ sample_figures_init (SampleFigures *figures,
   gw_results_clear (&figures->results);
   for (size_t k = 0; k < GW_CURVE_N; k++)
     figures->mass[k] = mass * (0.8 + 0.5 * (double) k / (GW_CURVE_N - 1));
-  g_assert_cmpint (gw_evaluate (&figures->sample.aircraft, figures->mass, &figures->results), ==, GW_OK);
+  g_assert_cmpint (gw_evaluate (&figures->sample.aircraft, figures->mass, &figures->results), ==,
+                   GW_OK);
 
-  figures->sheet.planform = (GwAirframeFigure){ &figures->sample.aircraft, &figures->results, 0, false,
+  figures->sheet.planform = (GwAirframeFigure){ &figures->sample.aircraft,
+                                                &figures->results,
+                                                0,
+                                                false,
                                                 value[GW_RESULT_BALANCE_X] - 0.006,
-                                                value[GW_RESULT_BALANCE_X] + 0.007, 0 };
+                                                value[GW_RESULT_BALANCE_X] + 0.007,
+                                                0 };
   sample_fill_stall (figures, n_options);
   sample_fill_masses (figures, n_options);
   sample_fill_summary (figures, n_options);
   figures->sheet.title = (GwTitleBlock){
-    "Title", "Reed-bed bird count", "Option shown", sample_names[0], "Sheet", "1 of 1", "Date", "2026-11-25",
+    "Title",
+    "Reed-bed bird count",
+    "Option shown",
+    sample_names[0],
+    "Sheet",
+    "1 of 1",
+    "Date",
+    "2026-11-25",
     "estimate, not a test",
     { "The wing lets go first in the outer part of the span; the ailerons may lose hold.",
       "Section data are asked beyond their tables at the tip." },

@@ -5,10 +5,10 @@
  */
 
 #include <glib/gstdio.h>
-#include <math.h>
 
 #include "demos.h"
 #include "engine/gw-evaluate.h"
+#include "random-edit.h"
 #include "study/gw-assemble.h"
 #include "study/gw-resolve.h"
 #include "study/gw-result.h"
@@ -151,8 +151,8 @@ check_identities (const GwAircraft *aircraft,
   assert_same (pressure * v[GW_RESULT_WING_AREA] * v[GW_RESULT_CL_MAX], weight, 5e-6);
   assert_same (v[GW_RESULT_STATIC_MARGIN] * v[GW_RESULT_MEAN_CHORD],
                v[GW_RESULT_NEUTRAL_POINT] - v[GW_RESULT_BALANCE_X], 1e-9);
-  assert_same (v[GW_RESULT_AFT_LIMIT], v[GW_RESULT_NEUTRAL_POINT] - aircraft->targets.static_margin * v[GW_RESULT_MEAN_CHORD],
-               1e-12);
+  assert_same (v[GW_RESULT_AFT_LIMIT] + aircraft->targets.static_margin * v[GW_RESULT_MEAN_CHORD],
+               v[GW_RESULT_NEUTRAL_POINT], 1e-12);
 }
 
 /* A body that exists: its moments of inertia keep the triangle's rule. */
@@ -174,9 +174,9 @@ check_slide (const GwAircraft *aircraft,
              const double     *v)
 {
   const GwItem *item = &aircraft->items[aircraft->movable];
-  const double  reached = v[GW_RESULT_BALANCE_X] + item->mass / v[GW_RESULT_MASS] * v[GW_RESULT_SLIDE];
+  const double  moved = item->mass / v[GW_RESULT_MASS] * v[GW_RESULT_SLIDE];
 
-  assert_same (reached, aircraft->targets.balance_x, 1e-9);
+  assert_same (v[GW_RESULT_BALANCE_X] + moved, aircraft->targets.balance_x, 1e-9);
   g_assert_cmpfloat (fabs (v[GW_RESULT_SLIDE_LEFT]), <=, fabs (v[GW_RESULT_SLIDE]));
   g_assert_true ((v[GW_RESULT_SLIDE_LEFT] != 0.0) == (v[GW_RESULT_BALLAST] > 1e-12));
   g_assert_cmpfloat (v[GW_RESULT_TRAVEL_FORE], <=, v[GW_RESULT_BALANCE_X]);
@@ -216,6 +216,11 @@ centre (const char    *path,
     gw_number_set (gw_record_at (record, field), 0.0);
 }
 
+/* [m], [kg m2]: a piece and its mirror image cancel up to rounding, but a fin on the centre
+ * line whose symmetrical section is given by points has sides that a spline reads off apart
+ * and may bend some 1e-4 chords unlike at a corner; it has a hundredth of the mass. */
+#define ASIDE 5e-8
+
 static void
 test_mirrored_is_balanced (gconstpointer name)
 {
@@ -228,10 +233,9 @@ test_mirrored_is_balanced (gconstpointer name)
 
       gw_record_each (&resolved->record, "", centre, NULL);
       compute (resolved, NULL, &computed);
-      /* 1e-12 m: a piece and its mirror image cancel up to rounding. */
-      g_assert_cmpfloat_with_epsilon (computed.results.value[GW_RESULT_BALANCE_Y], 0.0, 1e-12);
-      g_assert_cmpfloat_with_epsilon (computed.results.balance.inertia.m[3], 0.0, 1e-12);
-      g_assert_cmpfloat_with_epsilon (computed.results.balance.inertia.m[5], 0.0, 1e-12);
+      g_assert_cmpfloat_with_epsilon (computed.results.value[GW_RESULT_BALANCE_Y], 0.0, ASIDE);
+      g_assert_cmpfloat_with_epsilon (computed.results.balance.inertia.m[3], 0.0, ASIDE);
+      g_assert_cmpfloat_with_epsilon (computed.results.balance.inertia.m[5], 0.0, ASIDE);
       g_assert_cmpuint (computed.results.notes & GW_NOTE_LATERAL, ==, 0);
     }
 }
@@ -265,7 +269,7 @@ test_one_thing_aside (gconstpointer name)
   g_assert_cmpfloat_with_epsilon (computed.results.value[GW_RESULT_BALANCE_Y],
                                   0.040 * item->mass_g.value * 1e-3 /
                                     computed.results.value[GW_RESULT_MASS],
-                                  1e-12); /* [m], rounding */
+                                  ASIDE);
 }
 
 /* The stall speed rises with the mass, passes through the option's own, and falls behind
@@ -393,6 +397,33 @@ test_heavier_is_not_slower (void)
   g_assert_cmpuint (n, >=, 3);
 }
 
+/* Edits one upon the other: each is refused with a reason, or the study can be saved and
+ * computed. All with bands and many more of them: see test-fuzz-study.c. */
+static void
+test_edited (gconstpointer name)
+{
+  g_autoptr (GwStudy) study = demo_load (name);
+
+  for (guint i = 0; i < 10; i++)
+    {
+      g_autofree char *path = NULL;
+      GwStudy         *edited = edit_randomly (study, &path);
+
+      if (edited == NULL)
+        continue;
+      gw_study_unref (study);
+      study = edited;
+      edit_check_round_trip (study, path);
+      for (guint o = 0; o < study->options->len; o++)
+        {
+          g_auto (Computed) computed = { 0 };
+
+          compute_option (study, o, NULL, &computed);
+          edit_check_results (&computed.results);
+        }
+    }
+}
+
 static void
 test_there_are_some (void)
 {
@@ -416,6 +447,7 @@ main (int   argc,
   demo_add_tests ("/study/demos", "one-thing-aside", test_one_thing_aside);
   demo_add_tests ("/study/demos", "curve", test_curve);
   demo_add_tests ("/study/demos", "load-at-balance-point", test_load_at_balance_point);
+  demo_add_tests ("/study/demos", "edited", test_edited);
   g_test_add_func ("/study/demos/heavier-is-not-slower", test_heavier_is_not_slower);
 
   return g_test_run ();

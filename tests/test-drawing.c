@@ -31,16 +31,18 @@ test_measure (void)
 
   /* Tabular figures: columns of numbers stand straight. 1/1024 pt is a Pango unit. */
   g_assert_cmpfloat_with_epsilon (width_of (drawing, "1111", GW_FONT_TEXT, GW_STYLE_UPRIGHT),
-                                  width_of (drawing, "8888", GW_FONT_TEXT, GW_STYLE_UPRIGHT), 4.0 / 1024);
+                                  width_of (drawing, "8888", GW_FONT_TEXT, GW_STYLE_UPRIGHT),
+                                  4.0 / 1024);
   g_assert_cmpfloat (width_of (drawing, "static margin", GW_FONT_TEXT, GW_STYLE_BOLD), >, plain);
-  g_assert_cmpfloat (width_of (drawing, "static margin", GW_FONT_SMALL, GW_STYLE_UPRIGHT), <, plain);
+  g_assert_cmpfloat (width_of (drawing, "static margin", GW_FONT_SMALL, GW_STYLE_UPRIGHT), <,
+                     plain);
 
   gw_drawing_measure (drawing, "x", GW_FONT_TEXT, GW_STYLE_UPRIGHT, NULL, &height);
   gw_drawing_set_type (drawing, 1.5);
   gw_drawing_measure (drawing, "x", GW_FONT_TEXT, GW_STYLE_UPRIGHT, NULL, &taller);
   /* Metrics are not hinted, so sizes are in proportion; 1 % for the font's own rounding. */
-  g_assert_cmpfloat_with_epsilon (width_of (drawing, "static margin", GW_FONT_TEXT, GW_STYLE_UPRIGHT) / plain,
-                                  1.5, 0.015);
+  g_assert_cmpfloat_with_epsilon (
+    width_of (drawing, "static margin", GW_FONT_TEXT, GW_STYLE_UPRIGHT) / plain, 1.5, 0.015);
   g_assert_cmpfloat_with_epsilon (taller / height, 1.5, 0.015);
   gw_drawing_free (drawing);
 }
@@ -87,7 +89,8 @@ test_hit (void)
   g_assert_cmpint (gw_drawing_hit (drawing, 30, 50, 2).owner, ==, 7);
   g_assert_cmpint (gw_drawing_hit (drawing, 30, 51.5, 2).owner, ==, 7);
   g_assert_cmpint (gw_drawing_hit (drawing, 30, 54, 2).owner, ==, 3);
-  g_assert_cmpint (gw_drawing_hit (drawing, 20, 20, 2).owner, ==, 3); /* a mark of nothing lets through */
+  g_assert_cmpint (gw_drawing_hit (drawing, 20, 20, 2).owner, ==,
+                   3); /* a mark of nothing lets through */
   g_assert_cmpint (gw_drawing_hit (drawing, 101.5, 70, 2).owner, ==, 3);
   g_assert_cmpint (gw_drawing_hit (drawing, 103, 70, 2).group, ==, -1);
 
@@ -103,7 +106,8 @@ assert_nice (double step)
 {
   double mantissa = step / pow (10, floor (log10 (step) + 1e-9));
 
-  g_assert_true (fabs (mantissa - 1) < 1e-6 || fabs (mantissa - 2) < 1e-6 || fabs (mantissa - 5) < 1e-6);
+  g_assert_true (fabs (mantissa - 1) < 1e-6 || fabs (mantissa - 2) < 1e-6 ||
+                 fabs (mantissa - 5) < 1e-6);
 }
 
 static void
@@ -125,10 +129,12 @@ test_ticks (void)
       /* Never so few that a finer step would have fitted: five steps at most for one. */
       g_assert_cmpfloat (span / ticks.step, >, most / 5.5 - 1);
       g_assert_cmpfloat (ticks.first, >=, low - 1e-5 * ticks.step);
-      g_assert_cmpfloat (ticks.first + (ticks.n - 1) * ticks.step, <=, low + span + 1e-5 * ticks.step);
+      g_assert_cmpfloat (ticks.first + (ticks.n - 1) * ticks.step, <=,
+                         low + span + 1e-5 * ticks.step);
       /* The decimals tell all ticks exactly. */
       g_snprintf (text, sizeof text, "%.*f", ticks.decimals, ticks.first + ticks.step);
-      g_assert_cmpfloat (fabs (g_ascii_strtod (text, NULL) - ticks.first - ticks.step), <, 1e-6 * ticks.step + 1e-12);
+      g_assert_cmpfloat (fabs (g_ascii_strtod (text, NULL) - ticks.first - ticks.step), <,
+                         1e-6 * ticks.step + 1e-12);
     }
   g_assert_cmpint (gw_ticks (6, 8.5, 7).n, ==, 6);
   g_assert_cmpint (gw_ticks (1, 1, 7).n, ==, 0);
@@ -142,9 +148,9 @@ test_ticks (void)
 static void
 test_text_fit (void)
 {
-  GwDrawing *drawing = gw_drawing_new (gw_theme_get (false));
-  const char *text = "Hot-wired core, glass";
-  double      full = width_of (drawing, text, GW_FONT_TEXT, GW_STYLE_UPRIGHT);
+  GwDrawing       *drawing = gw_drawing_new (gw_theme_get (false));
+  const char      *text = "Hot-wired core, glass";
+  double           full = width_of (drawing, text, GW_FONT_TEXT, GW_STYLE_UPRIGHT);
   g_autofree char *whole = gw_text_fit (drawing, text, GW_FONT_TEXT, GW_STYLE_UPRIGHT, full);
   g_autofree char *cut = gw_text_fit (drawing, text, GW_FONT_TEXT, GW_STYLE_UPRIGHT, full / 2);
   GwBox            box = { 0, 0, full / 2.5, 100 };
@@ -156,9 +162,11 @@ test_text_fit (void)
   g_assert_cmpfloat (width_of (drawing, cut, GW_FONT_TEXT, GW_STYLE_UPRIGHT), <=, full / 2);
   g_assert_null (gw_text_fit (drawing, text, GW_FONT_TEXT, GW_STYLE_UPRIGHT, 3));
 
-  used = gw_text_paragraph (drawing, box, text, GW_FONT_TEXT, GW_TONE_INK, GW_STYLE_UPRIGHT, GW_ALIGN_END);
+  used = gw_text_paragraph (drawing, box, text, GW_FONT_TEXT, GW_TONE_INK, GW_STYLE_UPRIGHT,
+                            GW_ALIGN_END);
   g_assert_cmpuint (gw_drawing_n (drawing), >=, 3);
-  g_assert_cmpfloat_with_epsilon (used, (double) gw_drawing_n (drawing) * gw_text_line (drawing, GW_FONT_TEXT), 1e-6);
+  g_assert_cmpfloat_with_epsilon (
+    used, (double) gw_drawing_n (drawing) * gw_text_line (drawing, GW_FONT_TEXT), 1e-6);
   for (size_t i = 0; i < gw_drawing_n (drawing); i++)
     g_assert_cmpfloat (gw_drawing_mark (drawing, i)->box.width, <=, box.width + 0.01);
   gw_drawing_free (drawing);
@@ -202,7 +210,8 @@ test_contrast (void)
           g_assert_cmpfloat (contrast (theme, GW_TONE_INK, grounds[i]), >=, 7);
           g_assert_cmpfloat (contrast (theme, GW_TONE_MID, grounds[i]), >=, 4.5);
           for (int option = 0; option < GW_OPTION_STYLES; option++)
-            g_assert_cmpfloat (contrast (theme, GW_TONE_OPTION + (GwTone) option, grounds[i]), >=, 3);
+            g_assert_cmpfloat (contrast (theme, GW_TONE_OPTION + (GwTone) option, grounds[i]), >=,
+                               3);
         }
       /* Numbers within the mass bars. */
       g_assert_cmpfloat (contrast (theme, GW_TONE_INK, GW_TONE_FAINT), >=, 4.5);

@@ -128,6 +128,18 @@ test_weighed_wing (void)
                                   1e-9);
 }
 
+/* A battery of 180 g that may be 200 g off weighs nothing at worst, not less. */
+static void
+test_band_ends_at_the_bounds (void)
+{
+  g_autofree char *text = sample_replace (SAMPLE_STUDY, "\"spread\": 6", "\"spread\": 200");
+  g_autoptr (GwEvaluation) evaluation = evaluate (text);
+  const GwBand *thin = &gw_evaluation_outcome (evaluation, 0)->band[GW_RESULT_MASS];
+
+  g_assert_cmpfloat_with_epsilon (thin->low, -hypot (0.180, 0.02 * SKIN), 2e-5); /* [kg] */
+  g_assert_cmpfloat_with_epsilon (thin->high, hypot (GW_Z90 * 0.2, 0.04 * SKIN), 2e-5);
+}
+
 static void
 test_curve (void)
 {
@@ -188,6 +200,7 @@ main (int   argc,
   g_test_add_func ("/study/evaluation/shared-inputs-cancel", test_shared_inputs_cancel);
   g_test_add_func ("/study/evaluation/material-change", test_material_change_is_consistent);
   g_test_add_func ("/study/evaluation/weighed-wing", test_weighed_wing);
+  g_test_add_func ("/study/evaluation/band-ends-at-the-bounds", test_band_ends_at_the_bounds);
   g_test_add_func ("/study/evaluation/curve", test_curve);
   g_test_add_func ("/study/evaluation/cancel", test_cancel);
   g_test_add_func ("/study/result/table", test_result_table);

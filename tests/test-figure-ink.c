@@ -26,7 +26,7 @@ typedef enum
   N_FIGURES
 } Figure;
 
-#define WIDTH 700
+#define WIDTH  700
 #define HEIGHT 560
 
 static const GwBox box = { 10, 10, WIDTH - 20, HEIGHT - 20 };
@@ -177,8 +177,12 @@ test_surfaces (void)
 
           check_image (drawing);
           check_extents (drawing);
-          check_stream (drawing, cairo_pdf_surface_create_for_stream (collect, bytes, WIDTH, HEIGHT), bytes, "%PDF");
-          check_stream (drawing, cairo_svg_surface_create_for_stream (collect, bytes, WIDTH, HEIGHT), bytes, "<svg");
+          check_stream (drawing,
+                        cairo_pdf_surface_create_for_stream (collect, bytes, WIDTH, HEIGHT), bytes,
+                        "%PDF");
+          check_stream (drawing,
+                        cairo_svg_surface_create_for_stream (collect, bytes, WIDTH, HEIGHT), bytes,
+                        "<svg");
           gw_drawing_free (drawing);
         }
       sample_figures_clear (inputs);

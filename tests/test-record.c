@@ -178,6 +178,7 @@ test_find (void)
     "surfaces/1/x_mm",
     "surfaces/wing/stations/0/chord_mm",
     "surfaces/wing/stations/3/chord_mm",
+    "legs/1/mass_g",
     "targets/mass_g/value",
     "name/x",
   };
@@ -233,6 +234,71 @@ test_edit (void)
   g_assert_null (strstr (before, "\"x_mm\": 100"));
 }
 
+/* What an edit makes must be what its file says: refused here or the same when read back. */
+static const struct
+{
+  const char *name, *path, *value;
+  const char *says; /* stands in the text then, or in the message if it is refused */
+} edits[] = {
+  { "part-left-out", "day/elevation_m", "120", "\"day\": { \"elevation_m\": 120 }" },
+  { "deep-part", "builds/1/hot_wired_core/edge_g_m", "3",
+    "\"hot_wired_core\": { \"edge_g_m\": 3 }" },
+  { "plain-number", "equipment/battery/mass_g", "200", "\"mass_g\": 200," },
+  { "origin", "equipment/battery/mass_g", "{\"value\": 200, \"origin\": \"weighed\"}",
+    "\"mass_g\": { \"value\": 200, \"origin\": \"weighed\" }," },
+  { "empty-name", "name", "\"\"", "\"name\": \"\"" },
+  { "id-taken", "options/thin/id", "\"thick\"", "used twice" },
+  { "id-taken-in-an-option", "options/thick/changes",
+    "{\"equipment\": [{\"id\": \"battery\", \"mass_g\": 1}, {\"id\": \"b\", \"mass_g\": 1}],"
+    " \"equipment/b/id\": \"battery\"}",
+    "used twice" },
+  { "low-field", "day/elevation_m", "-400", "\"elevation_m\": -400" },
+  { "no-air", "day", "{\"elevation_m\": -400, \"pressure_hpa\": 1080}", "day: elevation" },
+};
+
+static void
+test_edit_reads_back (gconstpointer data)
+{
+  const guint i = GPOINTER_TO_UINT (data);
+  g_autoptr (GwStudy) study = sample ();
+  g_autoptr (JsonNode) value = json_from_string (edits[i].value, NULL);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GwStudy) edited = gw_study_edit (study, edits[i].path, value, &error);
+  g_autoptr (GwStudy) back = NULL;
+  g_autofree char *text = edited != NULL ? gw_study_text (edited) : g_strdup (error->message);
+
+  if (strstr (text, edits[i].says) == NULL)
+    g_error ("“%s” does not say “%s”", text, edits[i].says);
+  if (edited == NULL)
+    return;
+  back = gw_study_parse (text, strlen (text), NULL, &error);
+  g_assert_no_error (error);
+  g_assert_true (gw_record_equal (&edited->record, &back->record));
+}
+
+static const char *
+battery_source (const GwStudy *study)
+{
+  return ((GwStudyItem *) g_ptr_array_index (study->equipment, 0))->mass_g.source;
+}
+
+/* A citation goes with the value it was given for. */
+static void
+test_edit_drops_the_source (void)
+{
+  g_autoptr (GwStudy) study = sample ();
+  g_autoptr (JsonNode) cited = json_from_string ("{\"value\": 9, \"source\": \"A\"}", NULL);
+  g_autoptr (JsonNode) other = json_from_string ("{\"value\": 8, \"source\": \"B\"}", NULL);
+  g_autoptr (JsonNode) plain = number_node (7.0);
+  g_autoptr (GwStudy) first = gw_study_edit (study, "equipment/battery/mass_g", cited, NULL);
+  g_autoptr (GwStudy) second = gw_study_edit (first, "equipment/battery/mass_g", other, NULL);
+  g_autoptr (GwStudy) third = gw_study_edit (second, "equipment/battery/mass_g", plain, NULL);
+
+  g_assert_cmpstr (battery_source (first), ==, "A");
+  g_assert_cmpstr (battery_source (second), ==, "B");
+  g_assert_null (battery_source (third));
+}
+
 static void
 count_numbers (const char    *path,
                GwRecord      *record,
@@ -273,6 +339,13 @@ main (int   argc,
   g_test_add_func ("/study/number/at", test_number_at);
   g_test_add_func ("/study/record/find", test_find);
   g_test_add_func ("/study/record/edit", test_edit);
+  for (guint i = 0; i < G_N_ELEMENTS (edits); i++)
+    {
+      g_autofree char *path = g_strdup_printf ("/study/record/edit-reads-back/%s", edits[i].name);
+
+      g_test_add_data_func (path, GUINT_TO_POINTER (i), test_edit_reads_back);
+    }
+  g_test_add_func ("/study/record/edit-drops-the-source", test_edit_drops_the_source);
   g_test_add_func ("/study/record/each", test_each);
 
   return g_test_run ();

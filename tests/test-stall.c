@@ -243,6 +243,42 @@ test_anderson_7_5 (void)
   g_assert_cmpfloat_with_epsilon (forward_limit (&craft, 0.5) / 0.1, 0.11, 1e-3);
 }
 
+/* Hand calculation of the balance of moments about the balance point, with a body and a tail
+ * of cambered section: wing and tail at their centres, the own moments of both, the body's. */
+static void
+test_moments (void)
+{
+  static Craft craft;
+  const double x = 0.31;
+  GwLift       lifts[N_SURFACES] = { { 0 } };
+  GwGeometry   geometry;
+  GwBodyMoment body;
+  GwStall      stall;
+  double       pressure, moment, wing;
+
+  craft_init (&craft);
+  craft.wing_section = plain_section (1.2, 5.8, -0.05, -0.06);
+  craft.tail_section = plain_section (0.9, 5.6, -0.03, -0.05);
+  stall = stall_of (&craft, 1.0, x);
+  pressure = 0.5 * 1.225 * stall.speed * stall.speed;
+  lifts[MAIN_WING] = lift_of (&craft.surfaces[MAIN_WING]);
+  lifts[TAIL] = lift_of (&craft.surfaces[TAIL]);
+  g_assert_cmpint (gw_geometry_init (&craft.aircraft, &geometry), ==, GW_OK);
+  gw_body_moment (&craft.aircraft, &geometry, lifts, &body);
+
+  wing = lifts[MAIN_WING].cl_max * 0.28;
+  moment = wing * (x - lifts[MAIN_WING].centre_x) + 0.28 * geometry.mac * -0.06 +
+           GW_TAIL_EFFICIENCY * 0.06 * geometry.shapes[TAIL].mac * -0.05 +
+           body.still * lifts[MAIN_WING].alpha_zero +
+           body.turned * (stall.alpha - lifts[MAIN_WING].alpha_zero);
+  assert_close (stall.trim_load * (lifts[TAIL].centre_x - x), pressure * moment, 1e-6);
+  assert_close (stall.trim_load + pressure * wing, GW_GRAVITY, 1e-6);
+  assert_close (stall.alpha,
+                lifts[MAIN_WING].alpha_zero + lifts[MAIN_WING].cl_max / lifts[MAIN_WING].lift_slope,
+                1e-9);
+  gw_geometry_clear (&geometry);
+}
+
 /* With c_lmax the same at every Reynolds number the speed goes with the root of mass and of
  * thin air. */
 static void
@@ -269,7 +305,10 @@ test_more_mass_is_faster (void)
   for (int trial = 0; trial < 200; trial++)
     {
       const double root = g_test_rand_double_range (0.15, 0.35);
-      const double balance = g_test_rand_double_range (0.29, 0.36);
+      const double tip = root * g_test_rand_double_range (0.3, 1.0);
+      const double semispan = g_test_rand_double_range (0.5, 1.0);
+      const double balance = 0.25 + root * g_test_rand_double_range (0.2, 0.4);
+      const double tail = 0.25 * (root + tip) * semispan / 0.6; /* a quarter of the wing */
       double       mass[12], speed[12], curve[12], back;
       GwGeometry   geometry;
 
@@ -277,10 +316,10 @@ test_more_mass_is_faster (void)
       craft.wing_section = small_section (g_test_rand_double_range (0.9, 1.6),
                                           g_test_rand_double_range (-0.08, 0.0),
                                           g_test_rand_double_range (-0.1, 0.0));
-      set_panel (&craft, MAIN_WING, 0.25, 0.05, root, root * g_test_rand_double_range (0.3, 1.0),
-                 g_test_rand_double_range (0.5, 1.0), g_test_rand_double_range (-0.05, 0.1),
+      set_panel (&craft, MAIN_WING, 0.25, 0.05, root, tip, semispan, 0.25 * (root - tip),
                  g_test_rand_double_range (0.0, 0.08));
       craft.stations[MAIN_WING][1].twist -= g_test_rand_double_range (0.0, 0.05);
+      set_panel (&craft, TAIL, 0.92, 0.03, tail, tail, 0.3, 0.0, 0.0);
       g_assert_cmpint (gw_geometry_init (&craft.aircraft, &geometry), ==, GW_OK);
 
       for (int i = 0; i < 12; i++)
@@ -648,6 +687,7 @@ main (int   argc,
   g_test_add_func ("/engine/stall/anderson-5.20", test_anderson_5_20);
   g_test_add_func ("/engine/stall/anderson-7.2", test_anderson_7_2);
   g_test_add_func ("/engine/stall/anderson-7.5", test_anderson_7_5);
+  g_test_add_func ("/engine/stall/moments", test_moments);
   g_test_add_func ("/engine/stall/root-of-mass", test_root_of_mass);
   g_test_add_func ("/engine/stall/more-mass-is-faster", test_more_mass_is_faster);
   g_test_add_func ("/engine/stall/steep-table", test_steep_table);

@@ -61,6 +61,12 @@ static const Bad bad_files[] = {
   { "stray-close", NULL, "{\"format\": 1]", SYNTAX, "JSON" },
   { "trailing-comma", "\"format\": 1,", "\"format\": 1,,", SYNTAX, "JSON" },
   { "no-quotes", "\"movable\"", "movable", SYNTAX, "JSON" },
+  { "single-quotes", "\"Plank\"", "'Plank'", SYNTAX, "within quotes" },
+  { "comment", "\"format\": 1,", "\"format\": 1, /* \" */", SYNTAX, "comment" },
+  { "half-pair", "\"Plank\"", "\"P\\ud800ank\"", SYNTAX, "line 3: an escape" },
+  { "other-half", "\"Plank\"", "\"P\\udc00ank\"", SYNTAX, "line 3: an escape" },
+  { "no-character", "\"Plank\"", "\"P\\u0000ank\"", SYNTAX, "line 3: an escape" },
+  { "short-escape", "\"Plank\"", "\"P\\u12ank\"", SYNTAX, "line 3: an escape" },
   { "key-twice", "\"format\": 1,", "\"format\": 1, \"format\": 1,", SYNTAX, "twice" },
   { "no-format", NULL, "{\"name\": \"x\"}", VERSION, "format" },
   { "newer-format", "\"format\": 1", "\"format\": 2", VERSION, "newer" },
@@ -153,6 +159,43 @@ test_deep_nesting (void)
   g_assert_nonnull (strstr (error->message, "nested"));
 }
 
+/* Quotes that json-glib reads otherwise than the count of brackets must not hide any. */
+static void
+test_hidden_nesting (void)
+{
+  static const char *const starts[] = {
+    "{\"format\": 1, \"name\": '\"', \"note\": ",
+    "{\"format\": 1, /* \" */ \"note\": ",
+    "{\"format\": 1, // \"\n \"note\": ",
+    "{\"format\": 1, # \"\n \"note\": ",
+    "{\"format\": 1, \"name\": \"\\\"\", \"note\": ",
+    "{\"format\": 1, \"name\": \"\\\\\", \"note\": ",
+  };
+
+  for (guint s = 0; s < G_N_ELEMENTS (starts); s++)
+    {
+      g_autoptr (GString) text = g_string_new (starts[s]);
+      g_autoptr (GError) error = NULL;
+
+      for (int i = 0; i < 200000; i++)
+        g_string_append_c (text, '[');
+      g_assert_null (gw_study_parse (text->str, text->len, NULL, &error));
+      g_assert_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_SYNTAX);
+    }
+}
+
+/* Characters beyond the first 65536 come as two escapes; a mark of byte order may lead. */
+static void
+test_escapes_and_mark (void)
+{
+  g_autofree char *named = sample_replace (SAMPLE_STUDY, "\"Plank\"",
+                                           "\"\\ud83d\\uDEE9 \\u00b1\\n\"");
+  g_autofree char *text = g_strconcat ("\357\273\277", named, NULL);
+  g_autoptr (GwStudy) study = parse (text);
+
+  g_assert_cmpstr (study->name, ==, "\360\237\233\251 \302\261\n");
+}
+
 static void
 test_not_utf8 (void)
 {
@@ -208,6 +251,19 @@ test_unknown_keys_are_kept (void)
   g_assert_nonnull (strstr (saved, "\"mood\": [\n    1.5,\n    {\n      \"a\": null\n    }\n  ]"));
   g_assert_nonnull (strstr (saved, "\"x\": 1e-07"));
   g_assert_cmpstr (saved, ==, copied);
+}
+
+/* Of a number too large for this program as well. */
+static void
+test_unknown_infinity_is_kept (void)
+{
+  g_autofree char *text = sample_replace (SAMPLE_STUDY, "\"format\": 1,",
+                                          "\"format\": 1, \"x\": [1e999, -1e999],");
+  g_autoptr (GwStudy) study = parse (text);
+  g_autofree char *saved = gw_study_text (study);
+  g_autoptr (GwStudy) back = parse (saved);
+
+  g_assert_true (gw_record_equal (&study->record, &back->record));
 }
 
 static void
@@ -276,10 +332,13 @@ main (int   argc,
       g_test_add_data_func (path, &bad_files[i], test_bad);
     }
   g_test_add_func ("/study/load/deep-nesting", test_deep_nesting);
+  g_test_add_func ("/study/load/hidden-nesting", test_hidden_nesting);
+  g_test_add_func ("/study/load/escapes-and-mark", test_escapes_and_mark);
   g_test_add_func ("/study/load/not-utf8", test_not_utf8);
   g_test_add_func ("/study/load/too-large", test_too_large);
   g_test_add_func ("/study/load/all-problems-are-listed", test_all_problems_are_listed);
   g_test_add_func ("/study/load/unknown-keys-are-kept", test_unknown_keys_are_kept);
+  g_test_add_func ("/study/load/unknown-infinity-is-kept", test_unknown_infinity_is_kept);
   g_test_add_func ("/study/load/save-and-load", test_save_and_load);
   g_test_add_func ("/study/load/save-refuses-what-does-not-read-back", test_save_refuses_what_does_not_read_back);
   g_test_add_func ("/study/load/missing-file", test_missing_file);

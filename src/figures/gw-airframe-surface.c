@@ -10,8 +10,8 @@
 #include "engine/gw-build.h"
 #include "figures/gw-airframe-private.h"
 
-#define SECTION_STEP 2 /* every second point of the outline is enough on paper */
-#define ON_CENTRE 1e-4 /* [m]; two halves this close to y = 0 are one */
+#define SECTION_STEP 2    /* every second point of the outline is enough on paper */
+#define ON_CENTRE    1e-4 /* [m]; two halves this close to y = 0 are one */
 
 typedef double Point[3];
 
@@ -88,7 +88,8 @@ add_half_section (GwProjection    *projection,
   gw_slice_outline (&slice, &outline);
   sense = slice.up[1] >= 0 ? 1 : -1;
   for (size_t i = 0; i < GW_OUTLINE_N; i += SECTION_STEP)
-    gw_slice_place (&slice, gw_outline_x (i), sense > 0 ? outline.upper[i] : outline.lower[i], xyz[n++]);
+    gw_slice_place (&slice, gw_outline_x (i), sense > 0 ? outline.upper[i] : outline.lower[i],
+                    xyz[n++]);
   gw_projection_add (projection, GW_SHAPE_SURFACE, n, xyz[0], false);
 }
 
@@ -124,8 +125,7 @@ add_outline (GwProjection    *projection,
       station_point (&surface->stations[i], 1, xyz[m]);
       xyz[m][1] = -xyz[m][1];
     }
-  gw_projection_add (projection, kind, m, xyz[0],
-                     !(is_top && projection->is_half && is_on_centre));
+  gw_projection_add (projection, kind, m, xyz[0], !(is_top && projection->is_half && is_on_centre));
   g_free (xyz);
 }
 

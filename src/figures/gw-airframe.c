@@ -12,7 +12,7 @@
 
 /* Equipment is drawn as if all round it were clear. */
 #define LEVEL_POWER 1e6
-#define LEVEL_ITEM 2e6
+#define LEVEL_ITEM  2e6
 
 #define SMALL_SCALE 120.0 /* [pt per m], about 1:24 */
 
@@ -141,7 +141,9 @@ add_leg (GwProjection *projection,
          int           index)
 {
   bool   is_top = projection->view == GW_VIEW_TOP;
-  double line[] = { leg->top[0], leg->top[1], leg->top[2], leg->axle[0], leg->axle[1], leg->axle[2] };
+  double line[] = {
+    leg->top[0], leg->top[1], leg->top[2], leg->axle[0], leg->axle[1], leg->axle[2]
+  };
 
   projection->target = (GwTarget){ GW_GROUP_LEG, index };
   projection->level = is_top ? leg->axle[2] : 3;
@@ -193,32 +195,34 @@ add_item (GwProjection *projection,
   bool is_top = projection->view == GW_VIEW_TOP;
 
   projection->target = (GwTarget){ GW_GROUP_ITEM, index };
-  projection->level = LEVEL_ITEM;
+  /* Small things lie on large ones. */
+  projection->level = LEVEL_ITEM - item->size[0] * (is_top ? item->size[1] : item->size[2]);
   if (isfinite (item->bay_from) && isfinite (item->bay_to))
     {
       double centre[] = { (item->bay_from + item->bay_to) / 2, item->at[1], item->at[2] };
 
-      add_box (projection, GW_SHAPE_BAY, centre, fabs (item->bay_to - item->bay_from) + item->size[0],
-               item->size[1], is_top ? 0 : item->size[2]);
+      add_box (projection, GW_SHAPE_BAY, centre,
+               fabs (item->bay_to - item->bay_from) + item->size[0], item->size[1],
+               is_top ? 0 : item->size[2]);
     }
   add_box (projection, GW_SHAPE_ITEM, item->at, item->size[0], item->size[1],
            is_top ? 0 : item->size[2]);
 }
 
 /* One thing, and its mirror image where that is seen on its own. */
-#define ADD_BOTH(projection, add, thing, index, y, mirrored)                  \
-  do                                                                          \
-    {                                                                         \
-      bool is_side_view = (projection)->view == GW_VIEW_SIDE;                 \
-                                                                              \
-      if (!(projection)->is_half || (y) >= 0)                                 \
-        add ((projection), (thing), (int) (index));                           \
-      (projection)->is_image = true;                                          \
-      if ((mirrored) && !is_side_view && (!(projection)->is_half || (y) < 0)) \
-        add ((projection), (thing), (int) (index));                           \
-      (projection)->is_image = false;                                         \
-    }                                                                         \
-  while (0)
+#define ADD_BOTH(projection, add, thing, index, y, mirrored)               \
+ do                                                                        \
+  {                                                                        \
+   bool is_side_view = (projection)->view == GW_VIEW_SIDE;                 \
+                                                                           \
+   if (!(projection)->is_half || (y) >= 0)                                 \
+    add ((projection), (thing), (int) (index));                            \
+   (projection)->is_image = true;                                          \
+   if ((mirrored) && !is_side_view && (!(projection)->is_half || (y) < 0)) \
+    add ((projection), (thing), (int) (index));                            \
+   (projection)->is_image = false;                                         \
+  }                                                                        \
+ while (0)
 
 static int
 by_level (const void *a,
@@ -296,7 +300,7 @@ static const ShapeStyle styles[GW_N_SHAPES] = {
   [GW_SHAPE_MOTOR] = { GW_LINE_NARROW, GW_TONE_INK, true, GW_TONE_PAPER },
   [GW_SHAPE_PROPELLER] = { GW_LINE_PHANTOM, GW_TONE_INK, false, 0 },
   [GW_SHAPE_BAY] = { GW_LINE_HIDDEN, GW_TONE_MID, false, 0 },
-  [GW_SHAPE_ITEM] = { GW_LINE_NARROW, GW_TONE_INK, true, GW_TONE_PAPER },
+  [GW_SHAPE_ITEM] = { GW_LINE_NARROW, GW_TONE_INK, true, GW_TONE_BODY },
 };
 
 /* A small drawing keeps its outlines and loses what would only be grey. */
@@ -304,7 +308,8 @@ static bool
 is_too_small (GwShapeKind kind,
               double      scale)
 {
-  return scale < SMALL_SCALE && (kind == GW_SHAPE_STATION || kind == GW_SHAPE_QUARTER || kind == GW_SHAPE_SPAR);
+  return scale < SMALL_SCALE &&
+         (kind == GW_SHAPE_STATION || kind == GW_SHAPE_QUARTER || kind == GW_SHAPE_SPAR);
 }
 
 void

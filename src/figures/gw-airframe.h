@@ -51,7 +51,7 @@ typedef struct
   GwShape *shapes;
   size_t   n_shapes, size_shapes;
   size_t   n_skin; /* of them the first ones: all but power units and equipment */
-  double  *uv; /* [m] */
+  double  *uv;     /* [m] */
   size_t   n_points, size_points;
   double   low[2], high[2]; /* extent; low above high: nothing to see */
 } GwAirframe;
@@ -62,7 +62,7 @@ void gw_airframe_project (const GwAircraft *aircraft,
                           GwView            view,
                           bool              is_half,
                           GwAirframe       *out);
-void gw_airframe_clear   (GwAirframe *airframe);
+void gw_airframe_clear (GwAirframe *airframe);
 
 /** gw_airframe_draw: adds shapes @from up to @to to the drawing, u = v = 0 at @origin [pt], @scale
  * [pt per m]. */

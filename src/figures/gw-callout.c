@@ -9,12 +9,13 @@
 
 #include "figures/gw-layout.h"
 
-#define TEXT_GAP 3.0    /* between leader and text, and around a text */
-#define LEADER_LEAN 0.6 /* sideways over up: about 60 degrees */
-#define STEP_X 8.0
-#define STEP_Y 6.0
-#define CROSSING_COST 8.0 /* [pt] of leader that a line less to cross is worth */
-#define COLUMN_BONUS 60.0 /* [pt] of leader that standing in line is worth */
+#define TEXT_GAP      3.0 /* between leader and text */
+#define LEADER_LEAN   0.6 /* sideways over up: about 60 degrees */
+#define STEP_X        8.0
+#define STEP_Y        6.0
+#define ACROSS_COST   24.0 /* [pt] of leader that staying on its side of the middle is worth */
+#define CROSSING_COST 8.0  /* [pt] of leader that a line less to cross is worth */
+#define COLUMN_BONUS  30.0 /* [pt] of leader that standing in line is worth */
 
 /* Liang-Barsky: does a-b touch the box? */
 static bool
@@ -114,7 +115,8 @@ gw_is_free (const GwDrawing *drawing,
 
       if (!gw_box_meets (&box, &mark->box, gap))
         continue;
-      if (mark->kind != GW_MARK_PATH || path_meets (mark, points + 2 * mark->first, &box, gap, may_cover))
+      if (mark->kind != GW_MARK_PATH ||
+          path_meets (mark, points + 2 * mark->first, &box, gap, may_cover))
         return false;
     }
 
@@ -130,8 +132,9 @@ is_own_symbol (const GwMark    *mark,
   const GwBox *box = &mark->box;
 
   for (size_t k = 0; k < n; k++)
-    if (mark->kind != GW_MARK_TEXT && items[k].x >= box->x - 1 && items[k].x <= box->x + box->width + 1 &&
-        items[k].y >= box->y - 1 && items[k].y <= box->y + box->height + 1)
+    if (mark->kind != GW_MARK_TEXT && items[k].x >= box->x - 1 &&
+        items[k].x <= box->x + box->width + 1 && items[k].y >= box->y - 1 &&
+        items[k].y <= box->y + box->height + 1)
       return true;
 
   return false;
@@ -150,8 +153,7 @@ leader_is_free (const GwDrawing  *drawing,
       const GwMark *mark = gw_drawing_mark (drawing, i);
       double        gap = mark->kind == GW_MARK_TEXT ? 1 : -0.5;
 
-      if (mark->kind == GW_MARK_PATH || mark->kind == GW_MARK_DOT ||
-          is_own_symbol (mark, n, items))
+      if (mark->kind == GW_MARK_PATH || mark->kind == GW_MARK_DOT || is_own_symbol (mark, n, items))
         continue;
       for (int k = 0; k < 2; k++)
         if (segment_meets_box (leader + 2 * k, leader + 2 * k + 2, &mark->box, gap))
@@ -160,7 +162,8 @@ leader_is_free (const GwDrawing  *drawing,
   for (size_t i = 0; i < callouts->n; i++)
     for (int k = 0; k < 4; k++)
       if (segments_cross (leader + 2 * (k / 2), leader + 2 * (k / 2) + 2,
-                          callouts->leaders[i] + 2 * (k % 2), callouts->leaders[i] + 2 * (k % 2) + 2))
+                          callouts->leaders[i] + 2 * (k % 2),
+                          callouts->leaders[i] + 2 * (k % 2) + 2))
         return false;
 
   return true;
@@ -206,22 +209,16 @@ leader_make (const Stack     *stack,
   double y = stack->y + ((double) k + 0.5) * stack->line;
   double elbow = item->x + stack->side * LEADER_LEAN * fabs (y - item->y);
   double limit = end - stack->side * 4;
+  double least = item->x + stack->side * (item->radius + 1.5);
   double length;
 
   if (stack->side * (elbow - limit) > 0)
     elbow = limit;
+  if (stack->side * (elbow - least) < 0) /* all but level with its point */
+    elbow = least;
   length = hypot (elbow - item->x, y - item->y);
-  if (length < item->radius + 1) /* level with its point: one straight line */
-    {
-      leader[0] = item->x + stack->side * item->radius;
-      leader[1] = y;
-      elbow = leader[0];
-    }
-  else
-    {
-      leader[0] = item->x + (elbow - item->x) / length * item->radius;
-      leader[1] = item->y + (y - item->y) / length * item->radius;
-    }
+  leader[0] = item->x + (elbow - item->x) / length * item->radius;
+  leader[1] = item->y + (y - item->y) / length * item->radius;
   leader[2] = elbow;
   leader[3] = y;
   leader[4] = end;
@@ -229,17 +226,17 @@ leader_make (const Stack     *stack,
 }
 
 static bool
-stack_is_free (const GwDrawing  *drawing,
-               GwCallouts       *callouts,
-               const Stack      *stack,
-               size_t            n,
-               const GwCallout  *items)
+stack_is_free (const GwDrawing *drawing,
+               GwCallouts      *callouts,
+               const Stack     *stack,
+               size_t           n,
+               const GwCallout *items)
 {
   GwBox  box = { stack->side > 0 ? stack->x : stack->x - stack->width, stack->y, stack->width,
-                 stack->line * (double) n };
+                stack->line * (double) n };
   size_t before = callouts->n;
   bool   is_free = gw_box_holds (&callouts->bounds, &box) &&
-                 gw_is_free (drawing, callouts->since, box, TEXT_GAP, callouts->may_cover);
+                 gw_is_free (drawing, callouts->since, box, callouts->gap, callouts->may_cover);
 
   for (size_t k = 0; k < n && is_free; k++)
     {
@@ -299,12 +296,14 @@ search_column (const GwDrawing *drawing,
 
   if (callouts->n_columns > 0 && !is_column (callouts, &stack))
     base += COLUMN_BONUS;
+  if (stack.side * (items[0].x - callouts->middle) < -1)
+    base += ACROSS_COST;
   for (int i = 0;; i++)
     {
       double shift = (i + 1) / 2 * STEP_Y;
       double cost = base + 1.2 * shift;
 
-      if (cost >= *best_cost || shift > callouts->bounds.height)
+      if (cost >= *best_cost || shift > fmin (callouts->bounds.height, callouts->longest))
         return;
       stack.y = middle + (i % 2 == 0 ? shift : -shift);
       if (!stack_is_free (drawing, callouts, &stack, n, items))
@@ -332,10 +331,12 @@ search (const GwDrawing *drawing,
     {
       stack.x = callouts->columns[i].x;
       stack.side = callouts->columns[i].side;
-      if (stack.side * (stack.x - items[0].x) > items[0].radius + 8)
+      if (stack.side * (stack.x - items[0].x) > items[0].radius + 8 &&
+          fabs (stack.x - items[0].x) < callouts->longest)
         search_column (drawing, callouts, stack, n, items, &cost, best);
     }
-  for (double d = items[0].radius + 14; d < callouts->bounds.width && d < cost; d += STEP_X)
+  for (double d = items[0].radius + 14;
+       d < fmin (cost, fmin (callouts->bounds.width, callouts->longest)); d += STEP_X)
     for (int side = 1; side >= -1; side -= 2)
       {
         stack.x = items[0].x + side * d;

@@ -10,9 +10,9 @@
 #include "figures/gw-figures-i18n.h"
 #include "figures/gw-layout.h"
 
-#define ARROW_LENGTH 6.5
-#define ARROW_HALF 1.15
-#define EXTENSION_GAP 2.0  /* between outline and extension line */
+#define ARROW_LENGTH   6.5
+#define ARROW_HALF     1.15
+#define EXTENSION_GAP  2.0 /* between outline and extension line */
 #define EXTENSION_PAST 2.5 /* beyond the dimension line */
 
 /* (along, across) to (x, y): a dimension is laid out as if it were horizontal. */
@@ -85,9 +85,12 @@ gw_dimension (GwDrawing         *drawing,
   bool    is_tight = fabs (b - a) < 4 * ARROW_LENGTH;
   double  out = is_tight ? 1.8 * ARROW_LENGTH : 0;
   double  past = dimension->is_half ? 8 : out;
-  double  at[2];
+  double  at[2], width;
   GwMark *mark;
 
+  gw_drawing_measure (drawing, dimension->text, GW_FONT_TEXT, GW_STYLE_UPRIGHT, &width, NULL);
+  if (fabs (b - a) < width + 2)
+    return;
   if (!dimension->is_half)
     dimension_extension (drawing, dimension, dimension->a);
   dimension_extension (drawing, dimension, dimension->b);

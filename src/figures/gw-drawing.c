@@ -14,7 +14,7 @@ struct _GwDrawing
   const GwTheme *theme;
   double         type; /* factor on all text */
   PangoLayout   *layout;
-  GHashTable    *sizes; /* of texts measured before; layouts ask for the same ones again and again */
+  GHashTable    *sizes; /* of texts measured before: the same ones are asked for again and again */
   GwMark        *marks;
   size_t         n, size;
   double        *xy;

@@ -35,7 +35,7 @@ typedef enum
 } GwTone;
 
 #define GW_OPTION_STYLES 8
-#define GW_N_TONES (GW_TONE_OPTION + GW_OPTION_STYLES)
+#define GW_N_TONES       (GW_TONE_OPTION + GW_OPTION_STYLES)
 
 typedef struct
 {
@@ -51,13 +51,13 @@ const GwTheme *gw_theme_get (bool is_dark);
 typedef enum
 {
   GW_LINE_NONE,
-  GW_LINE_WIDE,   /* visible outlines, frame */
-  GW_LINE_NARROW, /* dimensions, leaders, edges within an outline */
-  GW_LINE_HAIR,   /* grid, table rules */
-  GW_LINE_CENTRE, /* long-dash-dot, narrow: centre and quarter-chord lines, seams */
-  GW_LINE_HIDDEN, /* dashed, narrow: hidden edges, limits, bays */
+  GW_LINE_WIDE,    /* visible outlines, frame */
+  GW_LINE_NARROW,  /* dimensions, leaders, edges within an outline */
+  GW_LINE_HAIR,    /* grid, table rules */
+  GW_LINE_CENTRE,  /* long-dash-dot, narrow: centre and quarter-chord lines, seams */
+  GW_LINE_HIDDEN,  /* dashed, narrow: hidden edges, limits, bays */
   GW_LINE_PHANTOM, /* long-dash-double-dot, narrow: where a moving part goes, the propeller disc */
-  GW_LINE_OPTION, /* wide line in the pattern of option 0; + i for the others */
+  GW_LINE_OPTION,  /* wide line in the pattern of option 0; + i for the others */
 } GwLineType;
 
 typedef enum
@@ -109,38 +109,38 @@ typedef struct
   GwMarkKind  kind;
   GwLineType  line;
   GwTone      stroke;
-  GwTone      fill;      /* read if @is_filled */
+  GwTone      fill; /* read if @is_filled */
   bool        is_filled;
   bool        is_hatched; /* 45 degree hatch in @stroke instead of a fill */
   bool        is_closed;
-  double      opacity;   /* of the whole mark, 0 to 1 */
-  size_t      first, n;  /* its points in the drawing's list; a text or symbol has one */
+  double      opacity;  /* of the whole mark, 0 to 1 */
+  size_t      first, n; /* its points in the drawing's list; a text or symbol has one */
   char       *text;
   GwFont      font;
   GwTextStyle style;
-  double      turn;      /* of a text about its point, anticlockwise [rad] */
+  double      turn; /* of a text about its point, anticlockwise [rad] */
   GwAlign     align_x, align_y;
-  double      size;      /* of a symbol, across */
-  GwBox       box;       /* what it covers */
+  double      size; /* of a symbol, across */
+  GwBox       box;  /* what it covers */
   GwTarget    target;
 } GwMark;
 
 typedef struct _GwDrawing GwDrawing;
 
-GwDrawing *gw_drawing_new  (const GwTheme *theme);
+GwDrawing *gw_drawing_new (const GwTheme *theme);
 void       gw_drawing_free (GwDrawing *drawing);
 
 /** gw_drawing_clear: drops all marks, to lay out anew; what was measured is remembered. */
 void gw_drawing_clear (GwDrawing *drawing);
 
-/** gw_drawing_set_type: sets all text @factor times as large, 0.8 to 2; for screens and tired eyes. */
+/** gw_drawing_set_type: sets all text @factor times as large, 0.8 to 2. */
 void gw_drawing_set_type (GwDrawing *drawing,
                           double     factor);
 
-const GwTheme *gw_drawing_theme  (const GwDrawing *drawing);
-size_t         gw_drawing_n      (const GwDrawing *drawing);
-const GwMark  *gw_drawing_mark   (const GwDrawing *drawing,
-                                  size_t           i);
+const GwTheme *gw_drawing_theme (const GwDrawing *drawing);
+size_t         gw_drawing_n (const GwDrawing *drawing);
+const GwMark  *gw_drawing_mark (const GwDrawing *drawing,
+                                size_t           i);
 const double  *gw_drawing_points (const GwDrawing *drawing); /* x, y pairs */
 
 /** gw_drawing_path: adds a path; returns it for its fields to be set before the next call. */

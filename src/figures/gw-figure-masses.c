@@ -10,10 +10,10 @@
 
 #include "figures/gw-figures-private.h"
 
-#define PAD 4.0
-#define BAR_MAX 16.0
+#define PAD           4.0
+#define BAR_MAX       16.0
 #define STACKED_BELOW 340.0 /* [pt] of width: the names stand above their bars */
-#define KEY_SIZE 8.0 /* of the sample in the list of parts */
+#define KEY_SIZE      8.0   /* of the sample in the list of parts */
 
 /* Neighbours differ in tone or hatch; after these the list starts anew, told apart by number. */
 static const struct
@@ -21,9 +21,14 @@ static const struct
   GwTone fill;
   bool   is_hatched;
 } part_styles[] = {
-  { GW_TONE_FAINT, false }, { GW_TONE_PAPER, false }, { GW_TONE_MID, false },
-  { GW_TONE_PAPER, true },  { GW_TONE_BODY, false },  { GW_TONE_FAINT, true },
-  { GW_TONE_GRID, false },  { GW_TONE_BODY, true },
+  { GW_TONE_FAINT, false },
+  { GW_TONE_PAPER, false },
+  { GW_TONE_MID, false },
+  { GW_TONE_PAPER, true },
+  { GW_TONE_BODY, false },
+  { GW_TONE_FAINT, true },
+  { GW_TONE_GRID, false },
+  { GW_TONE_BODY, true },
 };
 
 typedef struct
@@ -63,8 +68,10 @@ format_mass (const GwMassFigure *figure,
     greatest = fmax (greatest, figure->bars[i].total * figure->scale);
   decimals = greatest >= 100 ? 0 : greatest >= 10 ? 1
                                                   : 2;
-  snprintf (text, size, "%s%.*f", !is_change ? "" : mass < 0 ? "−"
-                                                             : "+",
+  snprintf (text, size, "%s%.*f",
+            !is_change ? ""
+            : mass < 0 ? "−"
+                       : "+",
             decimals, is_change ? fabs (mass * figure->scale) : mass * figure->scale);
 }
 
@@ -104,7 +111,8 @@ measure_columns (Masses    *masses,
       double           width;
 
       gw_drawing_measure (drawing, bar->name, GW_FONT_TEXT,
-                          (int) i == figure->shown ? GW_STYLE_BOLD : GW_STYLE_UPRIGHT, &width, NULL);
+                          (int) i == figure->shown ? GW_STYLE_BOLD : GW_STYLE_UPRIGHT, &width,
+                          NULL);
       masses->name_width = fmax (masses->name_width, width);
       format_mass (figure, bar->total, false, text, sizeof text);
       gw_drawing_measure (drawing, text, GW_FONT_TEXT, GW_STYLE_BOLD, &width, NULL);
@@ -138,7 +146,8 @@ draw_whisker (GwDrawing       *drawing,
               const GwMassBar *bar,
               double           y)
 {
-  double x0 = masses->left + bar->low * masses->scale, x1 = masses->left + bar->high * masses->scale;
+  double x0 = masses->left + bar->low * masses->scale,
+         x1 = masses->left + bar->high * masses->scale;
   double xy[] = { x0, y - 3, x0, y + 3, x0, y, x1, y, x1, y - 3, x1, y + 3 };
   double rim[] = { x0, y, x1, y };
   GwTone tone = GW_TONE_OPTION + (GwTone) (bar->option % GW_OPTION_STYLES);
@@ -149,6 +158,47 @@ draw_whisker (GwDrawing       *drawing,
   gw_drawing_path (drawing, 6, xy, GW_LINE_NARROW, tone);
 }
 
+/* The number of a part between @x0 and @x1 of its bar, clear of the baseline's mark and of the
+ * whisker; left out where it finds no room. */
+static void
+draw_number (GwDrawing       *drawing,
+             const Masses    *masses,
+             const GwMassBar *bar,
+             size_t           part,
+             int              number,
+             double           x0,
+             double           x1,
+             GwBox            row)
+{
+  const GwMassBar *baseline = baseline_of (masses->figure);
+  size_t           style = part % G_N_ELEMENTS (part_styles);
+  GwTone           tone = part_styles[style].fill == GW_TONE_MID ? GW_TONE_PAPER : GW_TONE_INK;
+  double           mark_x = -1;
+  double           width;
+  char             text[16];
+
+  if (baseline != NULL)
+    mark_x = masses->left + baseline->total * masses->scale;
+  if (isfinite (bar->low) && isfinite (bar->high))
+    x1 = fmin (x1, masses->left + bar->low * masses->scale);
+  if (bar != baseline && mark_x > x0 && mark_x < x1)
+    *(mark_x - x0 > x1 - mark_x ? &x1 : &x0) = mark_x;
+  snprintf (text, sizeof text, "%d", number);
+  gw_drawing_measure (drawing, text, GW_FONT_SMALL, GW_STYLE_UPRIGHT, &width, NULL);
+  if (width + 4 > x1 - x0 || row.height < masses->line - 1)
+    return;
+  if (part_styles[style].is_hatched)
+    {
+      GwBox   plate = { (x0 + x1 - width) / 2 - 1.5, row.y + 1, width + 3, row.height - 2 };
+      GwMark *mark = gw_rectangle (drawing, plate, GW_LINE_NONE, GW_TONE_INK);
+
+      mark->is_filled = true;
+      mark->fill = part_styles[style].fill;
+    }
+  gw_text_at (drawing, (x0 + x1) / 2, row.y + row.height / 2, text, GW_FONT_SMALL, tone,
+              GW_ALIGN_MIDDLE, GW_ALIGN_MIDDLE);
+}
+
 static void
 draw_bar (GwDrawing       *drawing,
           const Masses    *masses,
@@ -156,43 +206,19 @@ draw_bar (GwDrawing       *drawing,
           double           y,
           double           height)
 {
-  double x = masses->left;
-  double total = masses->left + bar->total * masses->scale;
-  int    number = 0;
+  GwBox box = { masses->left, y - height / 2, 0, height };
+  int   number = 0;
 
   for (size_t part = 0; part < masses->figure->n_parts; part++)
     {
-      double width = bar->parts[part] * masses->scale;
-      GwBox  box = { x, y - height / 2, width, height };
-      size_t style = part % G_N_ELEMENTS (part_styles);
-      char   text[16];
-      double text_width;
-
       number += is_part_used (masses->figure, part) ? 1 : 0;
-      if (!(width > 0))
+      box.width = bar->parts[part] * masses->scale;
+      if (!(box.width > 0))
         continue;
       part_sample (drawing, box, part, true);
-      x += width;
-      snprintf (text, sizeof text, "%d", number);
-      gw_drawing_measure (drawing, text, GW_FONT_SMALL, GW_STYLE_UPRIGHT, &text_width, NULL);
-      if (text_width + 4 > width || height < masses->line * 0.85)
-        continue;
-      if (part_styles[style].is_hatched)
-        {
-          GwBox   plate = { box.x + width / 2 - text_width / 2 - 1.5, y - height / 2 + 1,
-                            text_width + 3, height - 2 };
-          GwMark *mark = gw_rectangle (drawing, plate, GW_LINE_NONE, GW_TONE_INK);
-
-          mark->is_filled = true;
-          mark->fill = part_styles[style].fill;
-        }
-      gw_text_at (drawing, box.x + width / 2, y, text, GW_FONT_SMALL,
-                  part_styles[style].fill == GW_TONE_MID ? GW_TONE_PAPER : GW_TONE_INK,
-                  GW_ALIGN_MIDDLE, GW_ALIGN_MIDDLE);
+      draw_number (drawing, masses, bar, part, number, box.x, box.x + box.width, box);
+      box.x += box.width;
     }
-  if (bar->total > 0)
-    gw_rectangle (drawing, (GwBox){ masses->left, y - height / 2, total - masses->left, height },
-                  GW_LINE_NARROW, GW_TONE_INK);
   draw_whisker (drawing, masses, bar, y);
 }
 
@@ -207,12 +233,14 @@ draw_texts (GwDrawing    *drawing,
   const GwMassBar *baseline = baseline_of (masses->figure);
   GwTextStyle      style = (int) i == masses->figure->shown ? GW_STYLE_BOLD : GW_STYLE_UPRIGHT;
   double           right = masses->box.x + masses->box.width;
-  char            *name = gw_text_fit (drawing, bar->name, GW_FONT_TEXT, style, masses->name_width + 0.1);
+  double           room = masses->name_width + 0.1;
+  char            *name = gw_text_fit (drawing, bar->name, GW_FONT_TEXT, style, room);
   char             text[32];
   GwMark          *mark;
 
   gw_drawing_symbol (drawing, GW_MARK_OPTION + (GwMarkKind) (bar->option % GW_OPTION_STYLES),
-                     masses->box.x + 5, y, 7, GW_TONE_OPTION + (GwTone) (bar->option % GW_OPTION_STYLES));
+                     masses->box.x + 5, y, 7,
+                     GW_TONE_OPTION + (GwTone) (bar->option % GW_OPTION_STYLES));
   if (name != NULL)
     {
       mark = gw_drawing_text (drawing, masses->box.x + 12, y, name, GW_FONT_TEXT, GW_TONE_INK);
@@ -222,7 +250,8 @@ draw_texts (GwDrawing    *drawing,
   g_free (name);
 
   format_mass (masses->figure, bar->total, false, text, sizeof text);
-  mark = gw_drawing_text (drawing, right - masses->change_width, y, text, GW_FONT_TEXT, GW_TONE_INK);
+  mark =
+    gw_drawing_text (drawing, right - masses->change_width, y, text, GW_FONT_TEXT, GW_TONE_INK);
   mark->style = style;
   gw_drawing_align (drawing, mark, GW_ALIGN_END, GW_ALIGN_MIDDLE);
   if (baseline == NULL || bar == baseline || masses->change_width <= 0)
@@ -257,7 +286,8 @@ list_parts (GwDrawing          *drawing,
           x = box.x;
           y += line;
         }
-      if (drawing_it && (x + width > box.x + box.width + 0.5 || y + line > box.y + box.height + 0.5))
+      if (drawing_it &&
+          (x + width > box.x + box.width + 0.5 || y + line > box.y + box.height + 0.5))
         break;
       if (drawing_it)
         {
@@ -294,14 +324,15 @@ draw_title (GwDrawing    *drawing,
   double unit_width;
   char  *title;
 
-  gw_drawing_measure (drawing, masses->figure->unit, GW_FONT_SMALL, GW_STYLE_UPRIGHT, &unit_width, NULL);
+  gw_drawing_measure (drawing, masses->figure->unit, GW_FONT_SMALL, GW_STYLE_UPRIGHT, &unit_width,
+                      NULL);
   title = gw_text_fit (drawing, masses->figure->title, GW_FONT_HEAD, GW_STYLE_UPRIGHT,
                        top.width - unit_width - 8);
   if (title != NULL)
     gw_drawing_text (drawing, top.x, top.y, title, GW_FONT_HEAD, GW_TONE_INK);
   g_free (title);
-  gw_text_at (drawing, top.x + top.width - masses->change_width, top.y + top.height, masses->figure->unit,
-              GW_FONT_SMALL, GW_TONE_MID, GW_ALIGN_END, GW_ALIGN_END);
+  gw_text_at (drawing, top.x + top.width - masses->change_width, top.y + top.height,
+              masses->figure->unit, GW_FONT_SMALL, GW_TONE_MID, GW_ALIGN_END, GW_ALIGN_END);
 }
 
 /* Where bars and texts go in @rest; false if there is no room for bars. */
@@ -339,7 +370,9 @@ draw_rows (GwDrawing    *drawing,
            size_t        n)
 {
   double text = masses->is_stacked ? gw_text_line (drawing, GW_FONT_TEXT) + 1 : 0;
-  double height = masses->is_stacked ? masses->pitch - text - 5 : fmin (masses->pitch * 0.68, BAR_MAX);
+  double height =
+    masses->is_stacked ? masses->pitch - text - 5 : fmin (masses->pitch * 0.68, BAR_MAX);
+  double past = masses->is_stacked ? 2.5 : fmin (2.5, (masses->pitch - height) / 2);
   double x = masses->left;
 
   for (size_t i = 0; i < n; i++)
@@ -356,10 +389,11 @@ draw_rows (GwDrawing    *drawing,
   x += baseline_of (masses->figure)->total * masses->scale;
   for (size_t i = 0; i < n; i++)
     {
-      double y = top + masses->pitch * (double) i + (masses->is_stacked ? text : masses->pitch / 2 - height / 2);
+      double y = top + masses->pitch * (double) i +
+                 (masses->is_stacked ? text : masses->pitch / 2 - height / 2);
 
       if ((int) i != masses->figure->baseline)
-        gw_line_from_to (drawing, x, y, x, y + height + 2.5, GW_LINE_NARROW, GW_TONE_INK);
+        gw_line_from_to (drawing, x, y, x, y + height + past, GW_LINE_NARROW, GW_TONE_INK);
     }
 }
 
@@ -393,5 +427,6 @@ gw_figure_masses (GwDrawing          *drawing,
   draw_rows (drawing, &masses, rest.y, n);
   bottom = rest.y + masses.pitch * (double) n + PAD;
   if (list > 0)
-    list_parts (drawing, figure, (GwBox){ box.x, bottom, box.width, box.y + box.height - bottom }, true);
+    list_parts (drawing, figure, (GwBox){ box.x, bottom, box.width, box.y + box.height - bottom },
+                true);
 }

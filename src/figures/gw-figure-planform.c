@@ -14,7 +14,7 @@
 #define CENTRE_PAST 7.0 /* the centre line beyond the outline [pt] */
 
 /* Symbols grow with the drawing within limits [pt]. */
-#define SYMBOL(scale) fmin (fmax (0.05 * (scale), 8), 13)
+#define SYMBOL(scale)     fmin (fmax (0.05 * (scale), 8), 13)
 #define RANGE_HALF(scale) fmin (fmax (0.05 * (scale), 6.5), 12)
 
 typedef struct
@@ -94,10 +94,10 @@ planform_centre (Planform               *planform,
 
   if (figure->scale > 0)
     planform->scale = figure->scale;
-  planform->origin[0] = area->x + area->width / 2 -
-                        (airframe->low[0] + airframe->high[0]) / 2 * planform->scale;
-  planform->origin[1] = area->y + area->height / 2 -
-                        (airframe->low[1] + airframe->high[1]) / 2 * planform->scale;
+  planform->origin[0] =
+    area->x + area->width / 2 - (airframe->low[0] + airframe->high[0]) / 2 * planform->scale;
+  planform->origin[1] =
+    area->y + area->height / 2 - (airframe->low[1] + airframe->high[1]) / 2 * planform->scale;
 }
 
 static const GwSurface *
@@ -122,11 +122,11 @@ draw_span (GwDrawing              *drawing,
   double           top = planform->origin[1] + planform->airframe.low[1] * planform->scale;
   char             text[32];
   GwDimension      span = {
-    .a = { planform->origin[0] - (figure->is_half ? 0 : half), y },
-    .b = { planform->origin[0] + half, y },
-    .place = top - CENTRE_PAST - 4,
-    .is_half = figure->is_half,
-    .text = text,
+         .a = { planform->origin[0] - (figure->is_half ? 0 : half), y },
+         .b = { planform->origin[0] + half, y },
+         .place = top - CENTRE_PAST - 4,
+         .is_half = figure->is_half,
+         .text = text,
   };
 
   if (!wing->is_mirrored || half < 40)
@@ -150,11 +150,11 @@ draw_root_chord (GwDrawing       *drawing,
   bool             is_square = is_level && fabs (tip->chord - root->chord) * scale < 1;
   char             text[32];
   GwDimension      chord = {
-    .a = { tip_x, planform->origin[1] + root->at[0] * scale },
-    .b = { tip_x, planform->origin[1] + (root->at[0] + root->chord) * scale },
-    .place = right + 15,
-    .is_vertical = true,
-    .text = text,
+         .a = { tip_x, planform->origin[1] + root->at[0] * scale },
+         .b = { tip_x, planform->origin[1] + (root->at[0] + root->chord) * scale },
+         .place = right + 15,
+         .is_vertical = true,
+         .text = text,
   };
 
   /* Where the tip does not stand level with the root, the extension lines start at the root. */
@@ -170,10 +170,10 @@ draw_root_chord (GwDrawing       *drawing,
 
 /* Forward to aft limit of the balance point: hatched, its ends dashed. */
 static void
-draw_range (GwDrawing        *drawing,
-            const Planform   *planform,
-            const GwResults  *results,
-            bool              is_half)
+draw_range (GwDrawing       *drawing,
+            const Planform  *planform,
+            const GwResults *results,
+            bool             is_half)
 {
   const double *value = results->value;
   double        half = RANGE_HALF (planform->scale);
@@ -290,6 +290,7 @@ draw_airframe (GwDrawing              *drawing,
                     figure->option);
   gw_line_from_to (drawing, planform->origin[0], top - CENTRE_PAST, planform->origin[0],
                    bottom + CENTRE_PAST, GW_LINE_CENTRE, GW_TONE_MID);
+  draw_range (drawing, planform, figure->results, figure->is_half);
   gw_airframe_draw (drawing, airframe, airframe->n_skin, airframe->n_shapes, planform->origin,
                     planform->scale, figure->option);
 }
@@ -304,7 +305,8 @@ draw_bar (GwDrawing      *drawing,
   double       left = planform->origin[0] + planform->airframe.low[0] * planform->scale;
   double       bottom = planform->origin[1] + planform->airframe.high[1] * planform->scale;
 
-  gw_scale_bar (drawing, fmax (box->x + 2, left), fmin (box->y + box->height - half, bottom + CENTRE_PAST + half + 2),
+  gw_scale_bar (drawing, fmax (box->x + 2, left),
+                fmin (box->y + box->height - half, bottom + CENTRE_PAST + half + 2),
                 fmin (box->width * 0.3, 150), planform->scale);
 }
 
@@ -342,7 +344,9 @@ gw_figure_planform (GwDrawing              *drawing,
   callouts = g_new0 (GwCallouts, 1);
   callouts->bounds = box;
   callouts->since = since;
-  draw_range (drawing, &planform, figure->results, figure->is_half);
+  callouts->gap = 3;
+  callouts->longest = INFINITY;
+  callouts->middle = planform.origin[0];
   draw_points (drawing, &planform, figure, callouts);
   gw_planform_labels (drawing, callouts, figure, planform.origin, planform.scale);
   g_free (callouts);

@@ -10,9 +10,9 @@
 
 #include "figures/gw-sheet-private.h"
 
-#define MM (72 / 25.4)
+#define MM            (72 / 25.4)
 #define SCREEN_MARGIN 6.0
-#define CELL_PAD 5.0
+#define CELL_PAD      5.0
 
 /* ISO 5457: frame 20 mm from the filing edge, 10 mm from the others. */
 static GwBox
@@ -63,8 +63,9 @@ draw_zones_along (GwDrawing *drawing,
                                     : frame.y - strip + side * (frame.height + strip);
           double middle = (from + to) / 2;
 
-          gw_text_at (drawing, is_vertical ? edge + strip / 2 : middle, is_vertical ? middle : edge + strip / 2,
-                      text, GW_FONT_SMALL, GW_TONE_MID, GW_ALIGN_MIDDLE, GW_ALIGN_MIDDLE);
+          gw_text_at (drawing, is_vertical ? edge + strip / 2 : middle,
+                      is_vertical ? middle : edge + strip / 2, text, GW_FONT_SMALL, GW_TONE_MID,
+                      GW_ALIGN_MIDDLE, GW_ALIGN_MIDDLE);
           if (i == 0 || i == half)
             continue; /* the frame's corner; the centring mark */
           if (is_vertical)
@@ -81,7 +82,7 @@ draw_frame (GwDrawing *drawing,
             GwBox      frame,
             bool       is_paper)
 {
-  double middle_x = frame.x + frame.width / 2, middle_y = frame.y + frame.height / 2;
+  double  middle_x = frame.x + frame.width / 2, middle_y = frame.y + frame.height / 2;
   GwMark *paper = gw_rectangle (drawing, box, GW_LINE_NONE, GW_TONE_PAPER);
 
   paper->is_filled = true;
@@ -91,10 +92,10 @@ draw_frame (GwDrawing *drawing,
       gw_rectangle (drawing, gw_box_inset (frame, -5 * MM), GW_LINE_HAIR, GW_TONE_MID);
       draw_zones_along (drawing, frame, false);
       draw_zones_along (drawing, frame, true);
-      centring_mark (drawing, middle_x, box.y, middle_x, frame.y + 5);
-      centring_mark (drawing, middle_x, box.y + box.height, middle_x, frame.y + frame.height - 5);
-      centring_mark (drawing, box.x, middle_y, frame.x + 5, middle_y);
-      centring_mark (drawing, box.x + box.width, middle_y, frame.x + frame.width - 5, middle_y);
+      centring_mark (drawing, middle_x, box.y, middle_x, frame.y);
+      centring_mark (drawing, middle_x, box.y + box.height, middle_x, frame.y + frame.height);
+      centring_mark (drawing, box.x, middle_y, frame.x, middle_y);
+      centring_mark (drawing, box.x + box.width, middle_y, frame.x + frame.width, middle_y);
     }
   gw_rectangle (drawing, frame, GW_LINE_WIDE, GW_TONE_INK);
 }
@@ -122,7 +123,8 @@ title_cell (GwDrawing  *drawing,
             GwFont      font)
 {
   double width = cell.width - 2 * CELL_PAD;
-  char  *fit = label == NULL ? NULL : gw_text_fit (drawing, label, GW_FONT_SMALL, GW_STYLE_UPRIGHT, width);
+  char  *fit =
+    label == NULL ? NULL : gw_text_fit (drawing, label, GW_FONT_SMALL, GW_STYLE_UPRIGHT, width);
 
   if (fit != NULL)
     gw_drawing_text (drawing, cell.x + CELL_PAD, cell.y + 2, fit, GW_FONT_SMALL, GW_TONE_MID);
@@ -160,7 +162,8 @@ title_cell_right (GwDrawing  *drawing,
 {
   GwBox cell = gw_box_take_right (row, text_cell_width (drawing, label, value, most));
 
-  gw_line_from_to (drawing, cell.x, cell.y, cell.x, cell.y + cell.height, GW_LINE_NARROW, GW_TONE_INK);
+  gw_line_from_to (drawing, cell.x, cell.y, cell.x, cell.y + cell.height, GW_LINE_NARROW,
+                   GW_TONE_INK);
   title_cell (drawing, cell, label, value, GW_FONT_TEXT);
 }
 
@@ -168,7 +171,8 @@ static void
 row_edge (GwDrawing   *drawing,
           const GwBox *row)
 {
-  gw_line_from_to (drawing, row->x, row->y, row->x + row->width, row->y, GW_LINE_NARROW, GW_TONE_INK);
+  gw_line_from_to (drawing, row->x, row->y, row->x + row->width, row->y, GW_LINE_NARROW,
+                   GW_TONE_INK);
 }
 
 /* Title and standing; below them option, date and sheet with its scale. A narrow block gives the
@@ -219,7 +223,8 @@ gw_notes_height (GwDrawing          *drawing,
   double height = 0;
 
   for (size_t i = 0; i < G_N_ELEMENTS (title->notes) && title->notes[i] != NULL; i++)
-    height += line * gw_text_lines (drawing, title->notes[i], GW_FONT_SMALL, GW_STYLE_UPRIGHT, width);
+    height +=
+      line * gw_text_lines (drawing, title->notes[i], GW_FONT_SMALL, GW_STYLE_UPRIGHT, width);
 
   return height;
 }
@@ -230,8 +235,8 @@ draw_notes (GwDrawing          *drawing,
             GwBox               box)
 {
   for (size_t i = 0; i < G_N_ELEMENTS (title->notes) && title->notes[i] != NULL; i++)
-    gw_box_take_top (&box, gw_text_paragraph (drawing, box, title->notes[i], GW_FONT_SMALL, GW_TONE_MID,
-                                              GW_STYLE_UPRIGHT, GW_ALIGN_START));
+    gw_box_take_top (&box, gw_text_paragraph (drawing, box, title->notes[i], GW_FONT_SMALL,
+                                              GW_TONE_MID, GW_STYLE_UPRIGHT, GW_ALIGN_START));
 }
 
 static void

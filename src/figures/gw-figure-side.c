@@ -241,14 +241,15 @@ gw_figure_side (GwDrawing              *drawing,
 
       for (int k = 0; k < 2; k++)
         {
-          double middle = k == 0 ? side.area.x + side.area.width / 2
-                                 : side.area.y + side.area.height / 2;
+          double middle =
+            k == 0 ? side.area.x + side.area.width / 2 : side.area.y + side.area.height / 2;
 
           side.origin[k] = middle - (airframe->low[k] + airframe->high[k]) / 2 * scale;
         }
       if (side.has_ground)
         draw_ground (drawing, &side);
-      gw_airframe_draw (drawing, airframe, 0, airframe->n_shapes, side.origin, scale, figure->option);
+      gw_airframe_draw (drawing, airframe, 0, airframe->n_shapes, side.origin, scale,
+                        figure->option);
       draw_balance (drawing, &side, figure, fmin (fmax (0.05 * scale, 8), 13));
       if (side.has_dimension)
         draw_length (drawing, &side);

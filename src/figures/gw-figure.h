@@ -19,9 +19,9 @@
 typedef struct
 {
   const GwAircraft *aircraft;
-  const GwResults  *results; /* balance point, limits, neutral point, geometry */
-  int               option;  /* its style */
-  bool              is_half; /* starboard half only */
+  const GwResults  *results;       /* balance point, limits, neutral point, geometry */
+  int               option;        /* its style */
+  bool              is_half;       /* starboard half only */
   double            low_x, high_x; /* band of the balance point [m]; NAN: none */
   double            scale;         /* [pt per m]; 0: as large as fits */
 } GwAirframeFigure;
@@ -47,8 +47,8 @@ typedef struct
   int           option;      /* its style */
   double        mass, speed; /* present [kg], [m/s]; NAN: none */
   double        mass_low, mass_high;
-  const double *curve;       /* (array length=GW_CURVE_N) [m/s] */
-  const double *low, *high;  /* (nullable): its band */
+  const double *curve;      /* (array length=GW_CURVE_N) [m/s] */
+  const double *low, *high; /* (nullable): its band */
 } GwStallCurve;
 
 typedef struct
@@ -58,10 +58,10 @@ typedef struct
   const char         *method;     /* nullable: a remark on the method */
   const char         *mass_unit, *speed_unit;
   double              mass_scale, speed_scale; /* shown = SI x scale */
-  const double       *mass;       /* (array length=GW_CURVE_N) [kg], rising */
+  const double       *mass;                    /* (array length=GW_CURVE_N) [kg], rising */
   size_t              n_options;
   const GwStallCurve *options;
-  double              wanted;     /* [m/s]; NAN: none */
+  double              wanted;      /* [m/s]; NAN: none */
   double              wanted_mass; /* of the shown option [kg]; NAN: none */
   const char         *wanted_text; /* "wanted: 7.0 m/s, up to 1.53 kg" */
   int                 shown;
@@ -130,7 +130,7 @@ typedef struct
   size_t              n_rows;
   const GwSummaryRow *rows;
   int                 shown, baseline;
-  const char         *legend;  /* "× limit not kept   ± 10th to 90th percentile" */
+  const char         *legend; /* "× limit not kept   ± 10th to 90th percentile" */
 } GwSummaryFigure;
 
 void gw_figure_summary (GwDrawing             *drawing,
@@ -142,10 +142,11 @@ typedef struct
 {
   const char *title_label, *title;
   const char *option_label, *option;
-  const char *sheet_label, *sheet;  /* "Sheet": "1 of 1"; on paper the scale is added: "1 of 1, 1:5" */
-  const char *date_label, *date;    /* nullable */
-  const char *standing;             /* "estimate, not a test" */
-  const char *notes[8];             /* sentences under the drawing, NULL-ended */
+  const char *sheet_label,
+    *sheet;                      /* "Sheet": "1 of 1"; on paper the scale is added: "1 of 1, 1:5" */
+  const char *date_label, *date; /* nullable */
+  const char *standing;          /* "estimate, not a test" */
+  const char *notes[8];          /* sentences under the drawing, NULL-ended */
 } GwTitleBlock;
 
 typedef struct
@@ -155,7 +156,7 @@ typedef struct
   GwMassFigure     masses;
   GwSummaryFigure  summary;
   GwTitleBlock     title;
-  bool             is_paper; /* trim margins and zones (ISO 5457), a scale of ISO 5455; else fill @box */
+  bool             is_paper; /* margins and zones (ISO 5457), a scale of ISO 5455; else fill @box */
 } GwSheetFigure;
 
 /* The sheet: frame, planform, side view, stall curve, mass bars, summary, title

@@ -44,6 +44,7 @@ typedef struct
   double second; /* of the small line with band and change */
   double band;   /* widest band or change */
   double label;  /* of the labels with their units */
+  double name;   /* of a column that the longest word of a name needs */
   bool   has_cross, has_band, has_change;
 } GwSummaryMeasure;
 

@@ -8,9 +8,9 @@
 
 #include "figures/gw-drawing-private.h"
 
-#define MAX_DASHES 8
+#define MAX_DASHES  8
 #define HATCH_PITCH 3.2
-#define PIECE 24 /* points stroked at a time: a long path in one piece is slow to tessellate */
+#define PIECE       24 /* points stroked at a time: a long path in one is slow to tessellate */
 
 typedef struct
 {

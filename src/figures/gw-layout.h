@@ -9,21 +9,21 @@
 #include "figures/gw-drawing.h"
 
 /* Boxes. The take functions cut a strip off @box and return it. */
-GwBox gw_box_inset       (GwBox  box,
-                          double by);
-GwBox gw_box_take_top    (GwBox *box,
-                          double height);
+GwBox gw_box_inset (GwBox  box,
+                    double by);
+GwBox gw_box_take_top (GwBox *box,
+                       double height);
 GwBox gw_box_take_bottom (GwBox *box,
                           double height);
-GwBox gw_box_take_left   (GwBox *box,
-                          double width);
-GwBox gw_box_take_right  (GwBox *box,
-                          double width);
-bool  gw_box_meets       (const GwBox *a,
-                          const GwBox *b,
-                          double       gap);
-bool  gw_box_holds       (const GwBox *outer,
-                          const GwBox *inner);
+GwBox gw_box_take_left (GwBox *box,
+                        double width);
+GwBox gw_box_take_right (GwBox *box,
+                         double width);
+bool  gw_box_meets (const GwBox *a,
+                    const GwBox *b,
+                    double       gap);
+bool  gw_box_holds (const GwBox *outer,
+                    const GwBox *inner);
 
 /* Values of an axis: first, first + step, ... */
 typedef struct
@@ -33,7 +33,7 @@ typedef struct
   int    decimals;
 } GwTicks;
 
-/** gw_ticks: steps of 1, 2 or 5 times a power of ten, from 2 up to @most of them within the range. */
+/** gw_ticks: steps of 1, 2 or 5 times a power of ten, up to @most ticks within the range. */
 GwTicks gw_ticks (double low,
                   double high,
                   int    most);
@@ -41,8 +41,8 @@ GwTicks gw_ticks (double low,
 /** gw_round_below: the greatest 1, 2 or 5 times a power of ten that is not above @value. */
 double gw_round_below (double value);
 
-/** gw_text_fit: @text, or its beginning with an ellipsis, not wider than @width; NULL if that leaves
- * nothing to read. Free it with g_free(). */
+/** gw_text_fit: @text, or its beginning with an ellipsis, not wider than @width; NULL if that
+ * leaves nothing to read. Free it with g_free(). */
 char *gw_text_fit (GwDrawing  *drawing,
                    const char *text,
                    GwFont      font,
@@ -100,10 +100,11 @@ typedef struct
   double      a[2], b[2]; /* points measured between */
   double      place;      /* y of a horizontal, x of a vertical dimension line */
   bool        is_vertical;
-  bool        is_half;    /* only b has an arrow; the line runs a little past a, the centre line */
+  bool        is_half; /* only b has an arrow; the line runs a little past a, the centre line */
   const char *text;
 } GwDimension;
 
+/** gw_dimension: nothing is drawn if the value does not find room between the arrows. */
 void gw_dimension (GwDrawing         *drawing,
                    const GwDimension *dimension);
 
@@ -130,7 +131,7 @@ bool gw_is_free (const GwDrawing *drawing,
 typedef struct
 {
   double      x, y;
-  double      radius; /* the leader starts this far from the point */
+  double      radius;  /* the leader starts this far from the point */
   bool        has_dot; /* it ends in a dot */
   const char *text;
   GwFont      font;
@@ -143,6 +144,9 @@ typedef struct
   GwBox  bounds;
   size_t since; /* marks from here on are in the way */
   bool   may_cover;
+  double gap;     /* kept free about a text */
+  double longest; /* reach of a leader, sideways and up [pt] */
+  double middle;  /* x of the line that leaders had better not run across */
   size_t n;
   double leaders[GW_CALLOUTS_MAX][6];
   size_t n_columns;

@@ -12,8 +12,10 @@
 #include "figures/gw-drawing-private.h"
 #include "figures/gw-figures-private.h"
 
-#define NAMED_MAX 14  /* more names than this are a thicket of leaders */
-#define LIST_STEP 8.0 /* grid on which the list looks for a place [pt] */
+#define NAMED_MAX    14   /* more names than this are a thicket of leaders */
+#define NUMBER_REACH 90.0 /* [pt] */
+#define LIST_ROWS    16   /* longest column of the list, if it has the choice */
+#define LIST_STEP    8.0  /* grid on which the list looks for a place [pt] */
 
 typedef struct
 {
@@ -48,9 +50,10 @@ collect (const GwAirframeFigure *figure,
     {
       const GwItem *item = &figure->aircraft->items[i];
       double        y = figure->is_half && item->is_mirrored ? fabs (item->at[1]) : item->at[1];
-      Tag           tag = { i, origin[0] + y * scale, origin[1] + item->at[0] * scale,
-                            { 0, 0, 0, 0 } };
+      Tag           tag = { .index = i };
 
+      tag.x = origin[0] + y * scale;
+      tag.y = origin[1] + item->at[0] * scale;
       if (item->name == NULL || *item->name == '\0' || !isfinite (tag.x) || !isfinite (tag.y) ||
           (figure->is_half && y < 0))
         continue;
@@ -67,8 +70,9 @@ static GwCallout
 callout_of (const Tag  *tag,
             const char *text)
 {
-  return (GwCallout){ tag->x, tag->y, 1, true, text, GW_FONT_SMALL, GW_TONE_MID,
-                      { GW_GROUP_ITEM, (int) tag->index } };
+  GwTarget target = { GW_GROUP_ITEM, (int) tag->index };
+
+  return (GwCallout){ tag->x, tag->y, 1, true, text, GW_FONT_SMALL, GW_TONE_MID, target };
 }
 
 static bool
@@ -135,8 +139,8 @@ find_place (const GwDrawing  *drawing,
     for (double dx = 0; dx <= bounds->width - box->width; dx += LIST_STEP)
       {
         /* Corners first: the list should not stand between the aeroplane and its labels. */
-        double cost = fmin (dx, bounds->width - box->width - dx) +
-                      fmin (dy, bounds->height - box->height - dy);
+        double cost =
+          fmin (dx, bounds->width - box->width - dx) + fmin (dy, bounds->height - box->height - dy);
 
         trial.x = bounds->x + bounds->width - box->width - dx;
         trial.y = bounds->y + bounds->height - box->height - dy;
@@ -174,9 +178,9 @@ ink_list (GwDrawing              *drawing,
       snprintf (number, sizeof number, "%zu", i + 1);
       gw_text_at (drawing, x + digits, y, number, GW_FONT_SMALL, GW_TONE_INK, GW_ALIGN_END,
                   GW_ALIGN_START);
-      mark = gw_drawing_text (drawing, x + digits + 4, y,
-                              figure->aircraft->items[tags[i].index].name, GW_FONT_SMALL,
-                              GW_TONE_MID);
+      mark =
+        gw_drawing_text (drawing, x + digits + 4, y, figure->aircraft->items[tags[i].index].name,
+                         GW_FONT_SMALL, GW_TONE_MID);
       mark->target = (GwTarget){ GW_GROUP_ITEM, (int) tags[i].index };
     }
 }
@@ -198,10 +202,11 @@ place_list (GwDrawing              *drawing,
                           GW_STYLE_UPRIGHT, &width, NULL);
       widest = fmax (widest, width);
     }
-  for (size_t n_columns = 1; n_columns <= 5 && n_columns <= n; n_columns++)
+  for (size_t n_columns = 1 + (n - 1) / LIST_ROWS; n_columns <= 6 && n_columns <= n; n_columns++)
     {
       size_t n_rows = (n + n_columns - 1) / n_columns;
-      GwBox  box = { 0, 0, (digits + 4 + widest + 10) * (double) n_columns, line * (double) n_rows };
+      double column = digits + 4 + widest + 10;
+      GwBox  box = { 0, 0, column * (double) n_columns, line * (double) n_rows };
 
       if (find_place (drawing, callouts, &box))
         {
@@ -222,7 +227,10 @@ place_numbers (GwDrawing              *drawing,
 {
   if (!place_list (drawing, callouts, figure, tags, n))
     return;
-  callouts->may_cover = true; /* a number is small enough to stand on a wing */
+  /* A number is small enough to stand on a wing, and has to stay near. */
+  callouts->may_cover = true;
+  callouts->gap = 1;
+  callouts->longest = NUMBER_REACH;
   for (size_t i = 0; i < n; i++)
     {
       char      number[24];
@@ -234,7 +242,6 @@ place_numbers (GwDrawing              *drawing,
       if (!place_beside (drawing, callouts, &tags[i], number))
         gw_callouts_place (drawing, callouts, 1, &item);
     }
-  callouts->may_cover = false;
 }
 
 void
@@ -249,7 +256,8 @@ gw_planform_labels (GwDrawing              *drawing,
   Tag   *tags;
   size_t n;
 
-  if (callouts->bounds.width < 300 || callouts->bounds.height < 200 || figure->aircraft->n_items == 0)
+  if (callouts->bounds.width < 300 || callouts->bounds.height < 200 ||
+      figure->aircraft->n_items == 0)
     return;
   tags = g_new (Tag, figure->aircraft->n_items);
   n = collect (figure, origin, scale, tags);

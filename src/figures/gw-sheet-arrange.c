@@ -9,26 +9,20 @@
 
 #include "figures/gw-sheet-private.h"
 
-#define GAP 16.0       /* between areas */
-#define INSET 12.0     /* within the frame */
+#define GAP          16.0 /* between areas */
+#define INSET        12.0 /* within the frame */
 #define POINTS_PER_M (72 / 0.0254)
-#define TITLE_WIDTH 330.0
-
-/* Least sizes at which a figure says all it has to say. */
-#define STALL_WIDTH 250.0
-#define STALL_HEIGHT 185.0
-#define MASSES_WIDTH 180.0
-#define SIDE_WIDTH 190.0
-#define SIDE_HEIGHT 105.0
-
 typedef struct
 {
   GwDrawing           *drawing;
   const GwSheetFigure *figure;
   GwBox                frame, content;
   double               plan[2], side[2]; /* extent of the two views [m] */
-  GwSummaryMeasure     summary[2];
-  double               summary_width;
+  /* Least sizes at which a figure says all it has to say, at the size of the text. */
+  double           stall_width, stall_height, side_width, side_height;
+  double           masses_width, title_width;
+  GwSummaryMeasure summary[2];
+  double           summary_width, summary_full_width; /* full: with second lines */
 } Needs;
 
 static double
@@ -46,7 +40,8 @@ summary_height (const Needs *needs,
                 double       width,
                 bool         with_second)
 {
-  return gw_summary_height (needs->drawing, &needs->figure->summary, needs->summary, width, with_second);
+  return gw_summary_height (needs->drawing, &needs->figure->summary, needs->summary, width,
+                            with_second);
 }
 
 /* A side column: summary, [stall], masses from the top down, the rest left between them. */
@@ -60,8 +55,8 @@ fill_column (const Needs  *needs,
   double roomy = masses_height (needs, column.width, true);
   double least = summary_height (needs, column.width, false);
   double full = summary_height (needs, column.width, true);
-  double spare = column.height - least - masses - GAP * (has_stall ? 2 : 1) -
-                 (has_stall ? STALL_HEIGHT : 0);
+  double spare =
+    column.height - least - masses - GAP - (has_stall ? needs->stall_height + GAP : 0);
   double more = spare >= full - least ? full - least : fmax (spare, 0) * 0.4;
   double free = CLAMP (spare - more, 0, roomy - masses);
 
@@ -95,19 +90,20 @@ arrange_columns (const Needs  *needs,
   areas->notes = gw_box_take_bottom (&left, notes);
   gw_box_take_bottom (&left, notes > 0 ? GAP / 2 : 0);
 
-  low = variant == 0 ? fmax (STALL_HEIGHT, left.height * 0.36)
-                     : fmax (SIDE_HEIGHT, left.height * 0.26);
+  low = variant == 0 ? fmax (needs->stall_height, left.height * 0.36)
+                     : fmax (needs->side_height, left.height * 0.26);
   if (variant == 2)
-    low = CLAMP (masses_height (needs, fmax (left.width * 0.44, MASSES_WIDTH), true), low, left.height * 0.4);
+    low = CLAMP (masses_height (needs, fmax (left.width * 0.44, needs->masses_width), true), low,
+                 left.height * 0.34);
   row = gw_box_take_bottom (&left, low);
   gw_box_take_bottom (&left, GAP);
   areas->planform = left;
   if (variant == 2)
     {
-      areas->masses = gw_box_take_right (&row, fmax (row.width * 0.46, MASSES_WIDTH));
+      areas->masses = gw_box_take_right (&row, fmax (row.width * 0.46, needs->masses_width));
       gw_box_take_right (&row, GAP);
       areas->summary = gw_box_take_top (&right, fmin (summary_height (needs, right.width, true),
-                                                      right.height - STALL_HEIGHT - GAP));
+                                                      right.height - needs->stall_height - GAP));
       gw_box_take_top (&right, GAP);
       areas->stall = right;
     }
@@ -115,7 +111,8 @@ arrange_columns (const Needs  *needs,
     fill_column (needs, right, variant == 1, areas);
   if (variant == 0)
     {
-      areas->stall = gw_box_take_right (&row, fmin (row.width * 0.58, row.width - SIDE_WIDTH - GAP));
+      areas->stall =
+        gw_box_take_right (&row, fmin (row.width * 0.58, row.width - needs->side_width - GAP));
       gw_box_take_right (&row, GAP);
     }
   areas->side = row;
@@ -127,16 +124,15 @@ take_strip (const Needs  *needs,
             GwSheetAreas *areas)
 {
   GwBox  rest = needs->content, strip;
-  double width = fmin (TITLE_WIDTH, needs->frame.width);
-  bool   is_narrow = needs->frame.width < TITLE_WIDTH + 200;
+  double width = fmin (needs->title_width, needs->frame.width);
+  bool   is_narrow = needs->frame.width < needs->title_width + 200;
   double title, notes;
 
   if (is_narrow)
     width = needs->frame.width;
   title = gw_title_block_height (needs->drawing, width);
   areas->title = (GwBox){ needs->frame.x + needs->frame.width - width,
-                          needs->frame.y + needs->frame.height - title, width,
-                          title };
+                          needs->frame.y + needs->frame.height - title, width, title };
   if (is_narrow)
     {
       gw_box_take_bottom (&rest, title - INSET + GAP / 2);
@@ -161,9 +157,9 @@ arrange_rows (const Needs  *needs,
               GwSheetAreas *areas)
 {
   GwBox  rest = take_strip (needs, areas);
-  double summary = CLAMP (needs->summary_width, rest.width * 0.4, rest.width * 0.66);
-  double least = fmax (summary_height (needs, summary, false), STALL_HEIGHT);
-  double full = fmax (summary_height (needs, summary, true), STALL_HEIGHT);
+  double summary = CLAMP (needs->summary_full_width, rest.width * 0.4, rest.width * 0.66);
+  double least = fmax (summary_height (needs, summary, false), needs->stall_height);
+  double full = fmax (summary_height (needs, summary, true), needs->stall_height);
   GwBox  row = gw_box_take_bottom (&rest, CLAMP (full, least, fmax (least, rest.height * 0.46)));
   double masses;
   GwBox  column;
@@ -184,8 +180,10 @@ arrange_rows (const Needs  *needs,
       column = gw_box_take_right (&rest, rest.width * share);
       gw_box_take_right (&rest, GAP);
     }
-  masses = fmin (masses_height (needs, column.width, true),
-                 fmax (masses_height (needs, column.width, false), column.height - SIDE_HEIGHT - GAP));
+  masses =
+    fmin (masses_height (needs, column.width, true),
+          fmax (masses_height (needs, column.width, false),
+                column.height - needs->side_height - GAP));
   areas->masses = gw_box_take_bottom (&column, masses);
   gw_box_take_bottom (&column, GAP);
   areas->side = column;
@@ -200,7 +198,8 @@ arrange_stack (const Needs  *needs,
                GwSheetAreas *areas)
 {
   GwBox  rest = take_strip (needs, areas);
-  double stall = variant == 2 ? 0.8 * STALL_HEIGHT : fmax (STALL_HEIGHT, rest.height * 0.2);
+  double stall =
+    variant == 2 ? 0.8 * needs->stall_height : fmax (needs->stall_height, rest.height * 0.2);
   double full = summary_height (needs, rest.width, true);
   double least = summary_height (needs, rest.width, false);
   GwBox  row;
@@ -223,7 +222,7 @@ arrange_stack (const Needs  *needs,
       gw_box_take_bottom (&rest, GAP);
       areas->stall = gw_box_take_bottom (&rest, stall);
       gw_box_take_bottom (&rest, GAP);
-      areas->side = gw_box_take_bottom (&rest, fmax (SIDE_HEIGHT, rest.height * 0.25));
+      areas->side = gw_box_take_bottom (&rest, fmax (needs->side_height, rest.height * 0.25));
       gw_box_take_bottom (&rest, GAP);
     }
   areas->planform = rest;
@@ -304,11 +303,26 @@ judge (const Needs        *needs,
   double       hole = fmax (table->height - 1.3 * full, 0) / needs->content.height;
   double       fit = plan_fit (needs, areas);
 
-  return areas->planform_scale * summary * summary * (0.75 + 0.25 * serve (table, needs->summary_width, full)) *
+  return areas->planform_scale * summary * summary *
+         (0.75 + 0.25 * serve (table, needs->summary_full_width, full)) *
          serve (&areas->masses, 200, masses_height (needs, areas->masses.width, false)) *
-         serve (&areas->stall, STALL_WIDTH, STALL_HEIGHT) * serve (&areas->side, SIDE_WIDTH, SIDE_HEIGHT) *
+         serve (&areas->stall, needs->stall_width, needs->stall_height) *
+         serve (&areas->side, needs->side_width, needs->side_height) *
          fmin (areas->side_scale / fmax (areas->planform_scale, 1e-9), 1) *
          sqrt (areas->planform_scale / fmax (fit, 1e-9)) * (1 - 0.5 * hole);
+}
+
+/* @line: height of a line of text */
+static void
+set_least_sizes (Needs *needs,
+                 double line)
+{
+  needs->stall_width = 25 * line;
+  needs->stall_height = 18.5 * line;
+  needs->side_width = 19 * line;
+  needs->side_height = 10.5 * line;
+  needs->masses_width = 18 * line;
+  needs->title_width = 33 * line;
 }
 
 typedef void (*Arrange) (const Needs *, double, int, GwSheetAreas *);
@@ -324,12 +338,14 @@ gw_sheet_arrange (GwDrawing           *drawing,
     Arrange arrange;
     int     n_variants;
   } arrangements[] = { { arrange_columns, 3 }, { arrange_rows, 2 }, { arrange_stack, 3 } };
-  Needs                needs = { .drawing = drawing, .figure = figure, .frame = frame };
-  double               best = -1;
+  Needs  needs = { .drawing = drawing, .figure = figure, .frame = frame };
+  double best = -1;
 
   needs.content = gw_box_inset (frame, INSET);
+  set_least_sizes (&needs, gw_text_line (drawing, GW_FONT_TEXT));
   gw_summary_measure (drawing, &figure->summary, needs.summary);
   needs.summary_width = gw_summary_width (&figure->summary, needs.summary, false);
+  needs.summary_full_width = gw_summary_width (&figure->summary, needs.summary, true);
   gw_planform_extent (&figure->planform, needs.plan);
   gw_side_extent (&figure->planform, needs.side);
   for (size_t i = 0; i < G_N_ELEMENTS (arrangements); i++)

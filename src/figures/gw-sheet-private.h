@@ -28,10 +28,10 @@ void gw_sheet_arrange (GwDrawing           *drawing,
 /** gw_title_block_height: of its rows, one more if it is narrow. */
 double gw_title_block_height (GwDrawing *drawing,
                               double     width);
-void   gw_title_block_draw   (GwDrawing           *drawing,
-                              GwBox                box,
-                              const GwSheetFigure *figure,
-                              const GwSheetAreas  *areas);
+void   gw_title_block_draw (GwDrawing           *drawing,
+                            GwBox                box,
+                            const GwSheetFigure *figure,
+                            const GwSheetAreas  *areas);
 
 /** gw_notes_height: of all notes at @width. */
 double gw_notes_height (GwDrawing          *drawing,

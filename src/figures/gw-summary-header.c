@@ -11,12 +11,12 @@
 #include "figures/gw-figures-i18n.h"
 #include "figures/gw-summary-private.h"
 
-#define PAD 4.0
-#define MARKER 7.5
-#define MARKER_ROOM 12.0
-#define UPRIGHT_MAX 72.0 /* longest turned name */
+#define PAD            4.0
+#define MARKER         7.5
+#define MARKER_ROOM    12.0
+#define UPRIGHT_MAX    72.0 /* longest turned name */
 #define LINES_TOO_MANY 9
-#define NARROW_PAD 2.0   /* of stacked names */
+#define NARROW_PAD     2.0 /* of stacked names */
 
 static double
 width_of (GwDrawing  *drawing,
@@ -63,6 +63,24 @@ lines_of (GwDrawing  *drawing,
   return lines;
 }
 
+double
+gw_summary_names_width (GwDrawing             *drawing,
+                        const GwSummaryFigure *figure)
+{
+  double widest = 0;
+
+  for (size_t i = 0; i < figure->n_columns; i++)
+    {
+      char **words = g_strsplit_set (figure->names[i], " -", -1);
+
+      for (char **word = words; *word != NULL; word++)
+        widest = fmax (widest, width_of (drawing, *word, GW_FONT_SMALL));
+      g_strfreev (words);
+    }
+
+  return widest + 2 * NARROW_PAD + 1;
+}
+
 /* Lines that the longest name takes. */
 static int
 lines_at (GwDrawing            *drawing,
@@ -73,7 +91,8 @@ lines_at (GwDrawing            *drawing,
   int lines = 1;
 
   for (size_t i = 0; i < table->n_columns; i++)
-    lines = MAX (lines, lines_of (drawing, table->figure->names[table->column[i]], font, width - 0.5));
+    lines =
+      MAX (lines, lines_of (drawing, table->figure->names[table->column[i]], font, width - 0.5));
 
   return lines;
 }
@@ -106,15 +125,17 @@ choose_form (GwDrawing      *drawing,
     GwFont          font;
     int             most;
   } forms[] = {
-    { GW_HEADER_INLINE, GW_FONT_TEXT, 2 },  { GW_HEADER_STACKED, GW_FONT_TEXT, 3 },
-    { GW_HEADER_INLINE, GW_FONT_SMALL, 3 }, { GW_HEADER_STACKED, GW_FONT_SMALL, 4 },
+    { GW_HEADER_INLINE, GW_FONT_TEXT, 2 },
+    { GW_HEADER_STACKED, GW_FONT_TEXT, 3 },
+    { GW_HEADER_INLINE, GW_FONT_SMALL, 3 },
+    { GW_HEADER_STACKED, GW_FONT_SMALL, 4 },
   };
 
   for (size_t i = 0; i < G_N_ELEMENTS (forms); i++)
     {
       double width = table->column_width -
                      (forms[i].header == GW_HEADER_INLINE ? PAD + MARKER_ROOM : 2 * NARROW_PAD);
-      int    lines = lines_at (drawing, table, forms[i].font, width);
+      int lines = lines_at (drawing, table, forms[i].font, width);
 
       table->header = forms[i].header;
       table->header_font = forms[i].font;
@@ -143,7 +164,8 @@ gw_summary_header_fit (GwDrawing      *drawing,
       double longest = 0;
 
       for (size_t i = 0; i < table->n_columns; i++)
-        longest = fmax (longest, width_of (drawing, table->figure->names[table->column[i]], GW_FONT_TEXT));
+        longest =
+          fmax (longest, width_of (drawing, table->figure->names[table->column[i]], GW_FONT_TEXT));
       height = fmin (longest, fmin (UPRIGHT_MAX, table->box.height * 0.3)) + MARKER + PAD + 6;
     }
   if (table->has_baseline)
@@ -178,7 +200,8 @@ draw_name (GwDrawing            *drawing,
     {
       gw_box_take_left (&box, MARKER_ROOM);
       gw_box_take_right (&box, PAD);
-      gw_text_paragraph (drawing, box, name, table->header_font, GW_TONE_INK, GW_STYLE_BOLD, GW_ALIGN_START);
+      gw_text_paragraph (drawing, box, name, table->header_font, GW_TONE_INK, GW_STYLE_BOLD,
+                         GW_ALIGN_START);
       return;
     }
   *marker_x = x + table->column_width / 2;
@@ -189,15 +212,17 @@ draw_name (GwDrawing            *drawing,
       box = gw_box_inset (box, NARROW_PAD);
       box.y -= NARROW_PAD;
       box.height += 2 * NARROW_PAD;
-      gw_text_paragraph (drawing, box, name, table->header_font, GW_TONE_INK, GW_STYLE_BOLD, GW_ALIGN_MIDDLE);
+      gw_text_paragraph (drawing, box, name, table->header_font, GW_TONE_INK, GW_STYLE_BOLD,
+                         GW_ALIGN_MIDDLE);
       return;
     }
   *marker_y = table->box.y + table->header_height - MARKER / 2 - 3;
-  fit = gw_text_fit (drawing, name, GW_FONT_TEXT, GW_STYLE_BOLD, table->header_height - MARKER - PAD - 5.9);
+  fit = gw_text_fit (drawing, name, GW_FONT_TEXT, GW_STYLE_BOLD,
+                     table->header_height - MARKER - PAD - 5.9);
   if (fit != NULL)
     {
-      GwMark *mark = gw_drawing_text (drawing, *marker_x, *marker_y - MARKER / 2 - 2.5, fit, GW_FONT_TEXT,
-                                      GW_TONE_INK);
+      GwMark *mark = gw_drawing_text (drawing, *marker_x, *marker_y - MARKER / 2 - 2.5, fit,
+                                      GW_FONT_TEXT, GW_TONE_INK);
 
       mark->style = GW_STYLE_BOLD;
       mark->turn = G_PI / 2;

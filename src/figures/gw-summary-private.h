@@ -21,22 +21,54 @@ typedef struct
 {
   const GwSummaryFigure  *figure;
   const GwSummaryMeasure *measures; /* at the two sizes */
-  GwBox                  box;
-  GwFont                 font;
-  size_t                 n_columns, n_rows; /* that find room */
-  size_t                 column[GW_SUMMARY_COLUMNS]; /* which option stands in each */
-  int                    shown;
-  double                 label_width, column_width;
-  double                 cross_width, band_width;
-  double                 line, row_height, header_height, legend_height;
-  GwSummaryHeader        header;
-  GwFont                 header_font;
-  bool                   has_baseline; /* the word under its name */
-  bool                   has_second, is_band_beside;
+  GwBox                   box;
+  GwFont                  font;
+  size_t                  n_columns, n_rows;          /* that find room */
+  size_t                  column[GW_SUMMARY_COLUMNS]; /* which option stands in each */
+  int                     shown;
+  double                  label_width, column_width;
+  double                  cross_width, band_width;
+  double                  line, row_height, header_height, legend_height;
+  GwSummaryHeader         header;
+  GwFont                  header_font;
+  bool                    has_baseline; /* the word under its name */
+  bool                    has_second, is_band_beside;
 } GwSummaryTable;
 
+/** gw_summary_table_init: widths, heights and what is left out, for @box. */
+void gw_summary_table_init (GwDrawing             *drawing,
+                            const GwSummaryFigure *figure,
+                            const GwSummaryMeasure measures[2],
+                            GwBox                  box,
+                            GwSummaryTable        *table);
+
+double gw_summary_text_width (GwDrawing  *drawing,
+                              const char *text,
+                              GwFont      font,
+                              GwTextStyle style);
+
+/** gw_summary_tail: width of what stands behind the place where a row's numbers are aligned. */
+double gw_summary_tail (GwDrawing           *drawing,
+                        const GwSummaryCell *cell,
+                        GwFont               font);
+
+/** gw_summary_row_tail: the widest of a row. */
+double gw_summary_row_tail (GwDrawing             *drawing,
+                            const GwSummaryFigure *figure,
+                            size_t                 row,
+                            GwFont                 font);
+
+/** gw_summary_second: band and change in one small text; NULL: neither. Free it with g_free(). */
+char *gw_summary_second (const GwSummaryCell *cell,
+                         bool                 with_band,
+                         bool                 with_change);
+
+/** gw_summary_names_width: width of a column whose name need not be turned. */
+double gw_summary_names_width (GwDrawing             *drawing,
+                               const GwSummaryFigure *figure);
+
 /** gw_summary_header_fit: chooses the form of the header; sets its height. */
-void gw_summary_header_fit  (GwDrawing      *drawing,
-                             GwSummaryTable *table);
+void gw_summary_header_fit (GwDrawing      *drawing,
+                            GwSummaryTable *table);
 void gw_summary_header_draw (GwDrawing            *drawing,
                              const GwSummaryTable *table);

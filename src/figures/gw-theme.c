@@ -6,12 +6,12 @@
 
 #include "figures/gw-drawing.h"
 
-#define RGB(hex)                    \
-  {                                 \
-    (((hex) >> 16) & 0xff) / 255.0, \
-    (((hex) >> 8) & 0xff) / 255.0,  \
-    ((hex) & 0xff) / 255.0,         \
-  }
+#define RGB(hex)                   \
+ {                                 \
+  (((hex) >> 16) & 0xff) / 255.0,  \
+    (((hex) >> 8) & 0xff) / 255.0, \
+    ((hex) &0xff) / 255.0,         \
+ }
 
 /* Hues after Okabe & Ito, Color Universal Design (2008): blue, bluish green,
  * orange, vermillion, reddish purple, sky blue; the last two styles repeat the

@@ -80,8 +80,10 @@ set_pdf_dates (cairo_surface_t *surface,
   if (epoch != NULL)
     {
       g_autoptr (GDateTime) date = g_date_time_new_from_unix_utc (g_ascii_strtoll (epoch, NULL, 10));
-      g_autofree char *text = g_date_time_format (date, "%Y-%m-%dT%H:%M:%SZ");
+      g_autofree char *text = date != NULL ? g_date_time_format (date, "%Y-%m-%dT%H:%M:%SZ") : NULL;
 
+      if (text == NULL)
+        return;
       cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATE_DATE, text);
       cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_MOD_DATE, text);
     }

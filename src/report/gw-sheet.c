@@ -309,7 +309,7 @@ date_text (void)
                                 ? g_date_time_new_from_unix_utc (g_ascii_strtoll (epoch, NULL, 10))
                                 : g_date_time_new_now_local ();
 
-  return g_date_time_format (now, "%Y-%m-%d");
+  return now != NULL ? g_date_time_format (now, "%Y-%m-%d") : NULL; /* an epoch beyond all dates */
 }
 
 static GwTitleBlock

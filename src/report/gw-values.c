@@ -5,6 +5,7 @@
  */
 
 #include <math.h>
+#include <string.h>
 
 #include "report/gw-sheet.h"
 #include "study/gw-result.h"
@@ -13,17 +14,23 @@
 #define PLUS_MINUS "\302\261"  /* U+00B1 */
 #define EN_DASH "\342\200\223" /* U+2013 */
 
+/* Whether the digits of a number, as rounded for show, are all zero. */
+static gboolean
+is_zero (const char *digits)
+{
+  return strpbrk (digits, "123456789") == NULL;
+}
+
 /* @value with a real minus sign; a value that rounds to zero has none. */
 static char *
 number_text (double   value,
              int      decimals,
              gboolean is_signed)
 {
-  const double unit = pow (10.0, -decimals);
-  const double rounded = fabs (value) < 0.5 * unit ? 0.0 : value;
-  const char  *sign = rounded < 0.0 ? MINUS : is_signed && rounded > 0.0 ? "+" : "";
+  g_autofree char *digits = g_strdup_printf ("%.*f", decimals, fabs (value));
+  const char      *sign = value < 0.0 ? MINUS : is_signed ? "+" : "";
 
-  return g_strdup_printf ("%s%.*f", sign, decimals, fabs (rounded));
+  return g_strconcat (is_zero (digits) ? "" : sign, digits, NULL);
 }
 
 char *
@@ -50,16 +57,14 @@ char *
 gw_band_text (GwResultId    id,
               const GwBand *band)
 {
-  const int    decimals = gw_result_info (id)->decimals;
-  const double high = gw_result_shown_change (id, band->high);
-  const double low = gw_result_shown_change (id, -band->low);
-  g_autofree char *up = NULL, *down = NULL;
+  const int        decimals = gw_result_info (id)->decimals;
+  const double     high = gw_result_shown_change (id, band->high);
+  const double     low = gw_result_shown_change (id, band->low);
+  g_autofree char *up = g_strdup_printf ("%.*f", decimals, fabs (high));
+  g_autofree char *down = g_strdup_printf ("%.*f", decimals, fabs (low));
 
-  if (!(MAX (high, low) >= 0.5 * pow (10.0, -decimals)))
+  if (!isfinite (high) || !isfinite (low) || (is_zero (up) && is_zero (down)))
     return NULL;
-
-  up = g_strdup_printf ("%.*f", decimals, high);
-  down = g_strdup_printf ("%.*f", decimals, low);
   if (g_str_equal (up, down))
     return g_strconcat (PLUS_MINUS, up, NULL);
 

@@ -283,6 +283,7 @@ static void
 assemble_day (GwAssembler *assembler)
 {
   const GwStudyDay *day = assembler->study->day;
+  GwAir             air;
 
   assembler->assembly->aircraft.day = (GwDay){
     .elevation = day->elevation_m.value,
@@ -290,6 +291,10 @@ assemble_day (GwAssembler *assembler)
     .qnh = day->pressure_hpa.value * 100.0,
     .humidity = _gw_percent (&day->humidity_percent),
   };
+  if (gw_air_of_day (&assembler->assembly->aircraft.day, &air) != GW_OK)
+    gw_problems_error (assembler->problems, "day",
+                       _ ("elevation and pressure leave less than 500 or more than 1100 hPa at the "
+                          "field; correct one of them"));
 }
 
 /* The balance point is wanted behind the main wing's root; the engine counts from the datum. */

@@ -55,6 +55,30 @@ check_ref (const char    *path,
                      field->collection, words->len > 0 ? words->str : _ ("none"));
 }
 
+/* A file with an id twice is refused; neither may an edit or an option's change make one. */
+static void
+check_unique (const char    *path,
+              GwRecord      *record,
+              const GwField *field,
+              gpointer       data)
+{
+  const GPtrArray *list;
+
+  if (field->kind != GW_FIELD_LIST)
+    return;
+
+  list = *(GPtrArray **) gw_record_at (record, field);
+  for (guint i = 0; i < list->len; i++)
+    {
+      const GwRecord *item = g_ptr_array_index (list, i);
+      const char     *id = gw_record_id (item);
+
+      if (id != NULL && gw_list_find (list, id) != item)
+        gw_problems_error (data, path, _ ("the id “%s” is used twice in this list; rename one"),
+                           id);
+    }
+}
+
 /* A build or spar that names no surface would be silently without effect. */
 static void
 check_named (const GPtrArray *builds,
@@ -112,6 +136,7 @@ check_options (const GwStudy *study,
       Checker checker = { resolved, problems };
 
       gw_record_each (&resolved->record, "", check_ref, &checker);
+      gw_record_each (&resolved->record, "", check_unique, problems);
       if (gw_problems_count (problems) == 0)
         {
           g_autoptr (GwAssembly) assembly = gw_assemble (resolved, problems);
@@ -128,6 +153,7 @@ gw_study_check (const GwStudy *study,
   Checker checker = { study, problems };
 
   gw_record_each ((GwRecord *) &study->record, "", check_ref, &checker);
+  gw_record_each ((GwRecord *) &study->record, "", check_unique, problems);
   check_lists (study, problems);
   if (gw_problems_count (problems) == 0)
     check_options (study, problems);

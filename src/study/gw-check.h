@@ -15,8 +15,9 @@ G_BEGIN_DECLS
  * @problems: errors and hints are added to it
  *
  * Every id that is referred to exists (in the study, or in the catalogue for
- * materials and sections); surfaces, bodies, controls and bays have a shape; every
- * option resolves and every panel is built of something that is known well enough.
+ * materials and sections), and none twice in a list; surfaces, bodies, controls and
+ * bays have a shape; every option resolves and every panel is built of something that
+ * is known well enough.
  */
 void gw_study_check (const GwStudy *study,
                      GPtrArray     *problems);

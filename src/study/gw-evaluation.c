@@ -105,9 +105,10 @@ lay_out_curve (GwEvaluation *evaluation)
 /* An uncertain input of a resolved study. */
 typedef struct
 {
-  char     *path;
-  GwNumber *number;
-  char     *label;
+  char          *path;
+  GwNumber      *number;
+  const GwField *field;
+  char          *label;
 } Input;
 
 static void
@@ -144,11 +145,13 @@ gather (const char    *path,
   if (field->kind != GW_FIELD_NUMBER || !gw_number_is_uncertain (gw_record_at (record, field)))
     return;
 
-  input = (Input){ g_strdup (path), gw_record_at (record, field), input_label (record, field) };
+  input = (Input){ g_strdup (path), gw_record_at (record, field), field,
+                   input_label (record, field) };
   g_array_append_val (inputs, input);
 }
 
-/* The results with one input moved, less the results as they are. */
+/* The results with one input moved, less the results as they are. A wide band may reach
+ * beyond what the input can be (a mass below zero), so it ends there. */
 static void
 move_input (GwOutcome    *outcome,
             GwStudy      *study,
@@ -163,7 +166,8 @@ move_input (GwOutcome    *outcome,
   const double kept = input->number->value;
   GwResults    moved = { 0 };
 
-  input->number->value = gw_number_at (input->number, z);
+  input->number->value = CLAMP (gw_number_at (input->number, z), input->field->least,
+                                input->field->most);
   assembly = gw_assemble (study, problems);
   input->number->value = kept;
 

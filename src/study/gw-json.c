@@ -13,6 +13,78 @@
 #include "study/gw-error.h"
 #include "study/gw-number.h"
 
+/* The sixteen bits of the escape \uXXXX at @text, or 0 if it is none. */
+static guint
+escape_unit (const char *text,
+             gsize       length)
+{
+  guint unit = 0;
+
+  if (length < 6 || text[0] != '\\' || text[1] != 'u')
+    return 0;
+
+  for (guint i = 2; i < 6; i++)
+    {
+      if (!g_ascii_isxdigit (text[i]))
+        return 0;
+      unit = unit * 16 + (guint) g_ascii_xdigit_value (text[i]);
+    }
+
+  return unit;
+}
+
+/* Bytes of the escape at @text, or 0 if it stands for no character that text can hold:
+ * json-glib 1.6 makes half a surrogate pair into text that is not UTF-8. */
+static gsize
+escape_length (const char *text,
+               gsize       length)
+{
+  const guint unit = escape_unit (text, length);
+
+  if (length < 2 || text[1] != 'u')
+    return 2;
+  if (unit < 0xd800 || unit > 0xdfff)
+    return unit > 0 ? 6 : 0;
+
+  length -= 6;
+  return unit < 0xdc00 && escape_unit (text + 6, length) >> 10 == 0xdc00 >> 10 ? 12 : 0;
+}
+
+/* What may stand outside of strings: brackets, signs, white space, numbers and words.
+ * json-glib 1.6 takes comments and 'strings' as well, whose quotes and brackets would not
+ * be counted as it counts them. */
+static gboolean
+is_plain (char c)
+{
+  return g_ascii_isalnum (c) || g_ascii_isspace (c) || strchr ("{}[],:+-.\"", c) != NULL;
+}
+
+typedef struct
+{
+  guint    line, depth;
+  gboolean in_string, has_ended;
+} Scan;
+
+/* Takes the byte at @text; returns what is wrong with it, or NULL. */
+static const char *
+scan_byte (Scan *scan,
+           char  c)
+{
+  if (scan->has_ended && !g_ascii_isspace (c))
+    return _ ("text after the end of the document; remove it");
+  if (!is_plain (c))
+    return _ ("not well-formed JSON: a character that can stand only within quotes, or a comment");
+
+  if (c == '"')
+    scan->in_string = TRUE;
+  else if (c == '{' || c == '[')
+    scan->depth++;
+  else if ((c == '}' || c == ']') && scan->depth > 0)
+    scan->has_ended = --scan->depth == 0;
+
+  return scan->depth > GW_JSON_MAX_DEPTH ? _ ("brackets nested too deep for a study") : NULL;
+}
+
 /* json-glib 1.6 overflows its stack on deep nesting and takes "{}[]" for one
  * document, so brackets are counted here first. */
 static gboolean
@@ -20,45 +92,27 @@ check_brackets (const char *text,
                 gsize       length,
                 GError    **error)
 {
-  guint    depth = 0, line = 1;
-  gboolean in_string = FALSE, has_ended = FALSE;
+  const gboolean starts_with_mark = length >= 3 && memcmp (text, "\357\273\277", 3) == 0;
+  Scan           scan = { .line = 1 };
+  const char    *fault = NULL;
+  gsize          step;
 
-  for (gsize i = 0; i < length; i++)
+  for (gsize i = starts_with_mark ? 3 : 0; i < length && fault == NULL; i += step)
     {
-      const char c = text[i];
-
-      line += c == '\n';
-      if (in_string)
-        {
-          if (c == '\\')
-            i++;
-          else if (c == '"')
-            in_string = FALSE;
-          continue;
-        }
-      if (has_ended && !g_ascii_isspace (c))
-        {
-          g_set_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_SYNTAX,
-                       _ ("line %u: text after the end of the document; remove it"), line);
-          return FALSE;
-        }
-      if (c == '"')
-        in_string = TRUE;
-      else if (c == '{' || c == '[')
-        depth++;
-      else if ((c == '}' || c == ']') && depth > 0)
-        has_ended = --depth == 0;
-
-      if (depth > GW_JSON_MAX_DEPTH)
-        {
-          g_set_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_SYNTAX,
-                       _ ("line %u: brackets nested deeper than %d; no study needs that"), line,
-                       GW_JSON_MAX_DEPTH);
-          return FALSE;
-        }
+      step = 1;
+      scan.line += text[i] == '\n';
+      if (!scan.in_string)
+        fault = scan_byte (&scan, text[i]);
+      else if (text[i] == '"')
+        scan.in_string = FALSE;
+      else if (text[i] == '\\' && (step = escape_length (text + i, length - i)) == 0)
+        fault = _ ("an escape that stands for no character");
     }
 
-  return TRUE;
+  if (fault != NULL)
+    g_set_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_SYNTAX, _ ("line %u: %s"), scan.line, fault);
+
+  return fault == NULL;
 }
 
 static gboolean
@@ -227,6 +281,8 @@ print_value (GString  *out,
     g_string_append (out, json_node_get_boolean (node) ? "true" : "false");
   else if (json_node_get_value_type (node) == G_TYPE_INT64)
     g_string_append_printf (out, "%" G_GINT64_FORMAT, json_node_get_int (node));
+  else if (isinf (json_node_get_double (node)))
+    g_string_append (out, json_node_get_double (node) > 0.0 ? "1e999" : "-1e999"); /* as it came */
   else
     gw_json_print_number (out, json_node_get_double (node));
 }

@@ -163,6 +163,10 @@ read_number (GwNumber      *number,
              const char    *path,
              GPtrArray     *problems)
 {
+  /* An edit states a number anew: who vouched for the old value does not for this one. */
+  gw_number_clear (number);
+  number->origin = GW_ORIGIN_GIVEN;
+
   if (JSON_NODE_HOLDS_OBJECT (node))
     read_number_object (number, field, json_node_get_object (node), path, problems);
   else if (!node_is_number (node))

@@ -366,7 +366,7 @@ list_step (const GPtrArray *list,
   if (found != NULL)
     return found;
 
-  if (g_ascii_string_to_unsigned (step, 10, 1, list->len, &number, NULL))
+  if (list->len > 0 && g_ascii_string_to_unsigned (step, 10, 1, list->len, &number, NULL))
     {
       found = g_ptr_array_index (list, number - 1);
       return gw_record_id (found) == NULL ? found : NULL;

@@ -186,6 +186,22 @@ gw_study_save (const GwStudy *study,
   return TRUE;
 }
 
+/* A part that the file leaves out is written once something in it is stated. */
+static void
+mark_parts (GwStudy    *study,
+            const char *path)
+{
+  for (const char *end = strchr (path, '/'); end != NULL; end = strchr (end + 1, '/'))
+    {
+      g_autofree char *part = g_strndup (path, (gsize) (end - path));
+      const GwField   *field = NULL;
+      GwRecord        *record = gw_record_find (&study->record, part, &field);
+
+      if (record != NULL && field->kind == GW_FIELD_PART)
+        gw_record_set_present (record, field, TRUE);
+    }
+}
+
 void
 gw_study_put (GwStudy    *study,
               const char *path,
@@ -198,7 +214,10 @@ gw_study_put (GwStudy    *study,
   if (record == NULL)
     gw_problems_error (problems, path, _ ("there is no such place in the study"));
   else if (value != NULL)
-    gw_record_read_field (record, field, value, path, problems);
+    {
+      mark_parts (study, path);
+      gw_record_read_field (record, field, value, path, problems);
+    }
   else if (field->is_needed)
     gw_problems_error (problems, path, _ ("“%s” cannot be left out"),
                        g_dgettext (GETTEXT_PACKAGE, field->label));

@@ -1,0 +1,36 @@
+/* gw-application.h - the program with windows
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "desk/gw-appearance.h"
+#include "report/gw-export.h"
+
+G_BEGIN_DECLS
+
+#define GW_TYPE_APPLICATION (gw_application_get_type ())
+
+G_DECLARE_FINAL_TYPE (GwApplication, gw_application, GW, APPLICATION, GtkApplication)
+
+GwApplication *gw_application_new (GApplicationFlags flags) G_GNUC_WARN_UNUSED_RESULT;
+
+GSettings     *gw_application_get_settings   (GwApplication *self);
+GwAppearance  *gw_application_get_appearance (GwApplication *self);
+const GwPaper *gw_application_get_paper      (GwApplication *self);
+
+/** gw_application_open: in @window if it is empty, else in a window of its own.
+ * @window: (nullable) */
+void gw_application_open (GwApplication *self,
+                          GFile         *file,
+                          GtkWindow     *window);
+
+/** gw_application_run: the whole program; 1 if it cannot open a window. */
+int gw_application_run (int   argc,
+                        char *argv[]);
+
+G_END_DECLS

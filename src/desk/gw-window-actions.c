@@ -1,0 +1,193 @@
+/* gw-window-actions.c - what the user can do in the main window
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include <glib/gi18n-lib.h>
+
+#include "desk/gw-file-dialog.h"
+#include "desk/gw-print.h"
+#include "desk/gw-window-private.h"
+
+#define DEMO "resource:///org/gramwright/demo/reed-bed.gramwright"
+
+/* Where the study lies, if it lies in a folder and not in the program. */
+static GFile *
+get_folder (GwWindow *self)
+{
+  GFile *file = self->document != NULL ? gw_document_get_file (self->document) : NULL;
+
+  return file != NULL && g_file_is_native (file) ? g_file_get_parent (file) : NULL;
+}
+
+static void
+open_chosen (GtkWindow *window,
+             GFile     *file)
+{
+  gw_window_open (GW_WINDOW (window), file);
+}
+
+static void
+open_cb (GtkWidget  *widget,
+         const char *action,
+         GVariant   *parameter)
+{
+  g_autoptr (GListModel) filters = gw_file_filters_new (_ ("Studies"), "gramwright", _ ("All files"), NULL, NULL);
+  g_autoptr (GFile) folder = get_folder (GW_WINDOW (widget));
+  const GwFileDialog dialog = { .title = _ ("Open a study"), .filters = filters, .folder = folder };
+
+  gw_file_dialog_show (GTK_WINDOW (widget), &dialog, open_chosen);
+}
+
+static void
+open_demo_cb (GtkWidget  *widget,
+              const char *action,
+              GVariant   *parameter)
+{
+  g_autoptr (GFile) file = g_file_new_for_uri (DEMO);
+
+  gw_window_open (GW_WINDOW (widget), file);
+}
+
+static void
+reload_cb (GtkWidget  *widget,
+           const char *action,
+           GVariant   *parameter)
+{
+  GwWindow *self = GW_WINDOW (widget);
+
+  gw_document_reload (self->candidate != NULL ? self->candidate : self->document);
+}
+
+static void
+dismiss_cb (GtkWidget  *widget,
+            const char *action,
+            GVariant   *parameter)
+{
+  _gw_window_dismiss (GW_WINDOW (widget));
+}
+
+static void
+printed_cb (GtkPrintOperation      *operation,
+            GtkPrintOperationResult result,
+            GwWindow               *self)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *text = NULL;
+
+  if (result != GTK_PRINT_OPERATION_RESULT_ERROR)
+    return;
+
+  gtk_print_operation_get_error (operation, &error);
+  text = g_strdup_printf (_ ("The sheet was not printed: %s"), error->message);
+  _gw_window_say (self, text);
+}
+
+static const GwPaper *
+get_paper (GwWindow *self)
+{
+  return gw_application_get_paper (_gw_window_get_application (self));
+}
+
+static void
+print_cb (GtkWidget  *widget,
+          const char *action,
+          GVariant   *parameter)
+{
+  GwWindow *self = GW_WINDOW (widget);
+  g_autoptr (GtkPrintOperation) operation = gw_print_new (_gw_window_get_evaluation (self), self->shown,
+                                                          get_paper (self));
+
+  /* An error comes with "done" as well. */
+  g_signal_connect_object (operation, "done", G_CALLBACK (printed_cb), self, 0);
+  gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG, GTK_WINDOW (self), NULL);
+}
+
+void
+gw_window_export (GwWindow *self,
+                  GFile    *file)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *name = g_file_get_parse_name (file);
+  g_autofree char *text = NULL;
+
+  g_return_if_fail (GW_IS_WINDOW (self));
+  g_return_if_fail (_gw_window_get_evaluation (self) != NULL);
+
+  if (gw_print_to_file (_gw_window_get_evaluation (self), self->shown, get_paper (self), file, &error))
+    text = g_strdup_printf (_ ("The sheet is now in %s"), name);
+  else
+    text = g_strdup_printf (_ ("The sheet was not exported: %s"), error->message);
+  _gw_window_say (self, text);
+}
+
+static void
+export_chosen (GtkWindow *window,
+               GFile     *file)
+{
+  gw_window_export (GW_WINDOW (window), file);
+}
+
+static void
+export_cb (GtkWidget  *widget,
+           const char *action,
+           GVariant   *parameter)
+{
+  GwWindow     *self = GW_WINDOW (widget);
+  GwEvaluation *evaluation = _gw_window_get_evaluation (self);
+  g_autoptr (GListModel) filters = gw_file_filters_new ("PDF", "pdf", "SVG", "svg", "PNG", "png", NULL);
+  g_autoptr (GFile) folder = get_folder (self);
+  g_autofree char   *name = g_strdup_printf ("%s, %s.pdf", gw_study_title (evaluation->study),
+                                             gw_evaluation_outcome (evaluation, self->shown)->short_name);
+  const GwFileDialog dialog = {
+    .title = _ ("Export the sheet as PDF, SVG or PNG, by the ending of its name"),
+    .is_save = TRUE,
+    .filters = filters,
+    .folder = folder,
+    .name = g_strdelimit (name, G_DIR_SEPARATOR_S, '-'),
+  };
+
+  gw_file_dialog_show (GTK_WINDOW (self), &dialog, export_chosen);
+}
+
+static void
+next_option_cb (GtkWidget  *widget,
+                const char *action,
+                GVariant   *parameter)
+{
+  GwWindow *self = GW_WINDOW (widget);
+
+  _gw_window_set_shown (self, self->shown + 1);
+}
+
+static void
+previous_option_cb (GtkWidget  *widget,
+                    const char *action,
+                    GVariant   *parameter)
+{
+  GwWindow *self = GW_WINDOW (widget);
+
+  if (self->shown > 0)
+    _gw_window_set_shown (self, self->shown - 1);
+}
+
+void
+_gw_window_install_actions (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_install_action (widget_class, "win.open", NULL, open_cb);
+  gtk_widget_class_install_action (widget_class, "win.open-demo", NULL, open_demo_cb);
+  gtk_widget_class_install_action (widget_class, "win.reload", NULL, reload_cb);
+  gtk_widget_class_install_action (widget_class, "win.dismiss", NULL, dismiss_cb);
+  gtk_widget_class_install_action (widget_class, "win.print", NULL, print_cb);
+  gtk_widget_class_install_action (widget_class, "win.export", NULL, export_cb);
+  gtk_widget_class_install_action (widget_class, "win.next-option", NULL, next_option_cb);
+  gtk_widget_class_install_action (widget_class, "win.previous-option", NULL, previous_option_cb);
+  gtk_widget_class_install_property_action (widget_class, "win.shown", "shown");
+  gtk_widget_class_install_property_action (widget_class, "win.dark", "dark");
+  gtk_widget_class_install_property_action (widget_class, "win.drawer", "drawer");
+
+  /* Not keys of the application: those would be taken from fields that use them. */
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Page_Down, 0, "win.next-option", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Page_Up, 0, "win.previous-option", NULL);
+}

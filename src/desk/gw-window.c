@@ -1,0 +1,480 @@
+/* gw-window.c
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "desk/gw-window-private.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "desk/gw-print.h"
+
+#define PATIENCE 300    /* before waiting is shown [ms] */
+#define READING_TIME 15 /* of a message [s] */
+
+G_DEFINE_FINAL_TYPE (GwWindow, gw_window, GTK_TYPE_APPLICATION_WINDOW)
+
+enum
+{
+  PROP_0,
+  PROP_SHOWN,
+  PROP_DARK,
+  PROP_DRAWER,
+  N_PROPS
+};
+
+static GParamSpec *properties[N_PROPS];
+
+GwApplication *
+_gw_window_get_application (GwWindow *self)
+{
+  return GW_APPLICATION (gtk_window_get_application (GTK_WINDOW (self)));
+}
+
+GwEvaluation *
+_gw_window_get_evaluation (GwWindow *self)
+{
+  return self->document != NULL ? gw_document_get_evaluation (self->document) : NULL;
+}
+
+static gboolean
+message_over_cb (gpointer data)
+{
+  GwWindow *self = data;
+
+  self->message_source = 0;
+  gtk_label_set_text (self->foot, _ ("Estimates for unmanned models: no substitute for a structural test, a range "
+                                     "check, a careful first flight, or local law."));
+  gtk_widget_remove_css_class (GTK_WIDGET (self->foot), "message");
+  return G_SOURCE_REMOVE;
+}
+
+void
+_gw_window_say (GwWindow   *self,
+                const char *text)
+{
+  g_clear_handle_id (&self->message_source, g_source_remove);
+  gtk_label_set_text (self->foot, text);
+  gtk_widget_add_css_class (GTK_WIDGET (self->foot), "message");
+  self->message_source = g_timeout_add_seconds (READING_TIME, message_over_cb, self);
+}
+
+/* "4 options · baseline: Folded foam board" */
+static char *
+options_text (const GwEvaluation *evaluation)
+{
+  const guint      n = evaluation->outcomes->len;
+  g_autofree char *count = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u option", "%u options", n), n);
+
+  return g_strdup_printf (_ ("%s · baseline: %s"), count, gw_evaluation_outcome (evaluation, evaluation->baseline)->name);
+}
+
+static void
+update_title (GwWindow *self)
+{
+  GwEvaluation    *evaluation = _gw_window_get_evaluation (self);
+  const char      *title = evaluation != NULL ? gw_study_title (evaluation->study) : "Gramwright";
+  g_autofree char *subtitle = NULL;
+
+  if (evaluation != NULL)
+    {
+      g_autofree char *file = g_file_get_basename (gw_document_get_file (self->document));
+      g_autofree char *options = options_text (evaluation);
+
+      subtitle = g_strdup_printf ("%s · %s", file, options);
+    }
+
+  gtk_window_set_title (GTK_WINDOW (self), title);
+  gtk_label_set_text (self->title, title);
+  gtk_label_set_text (self->subtitle, subtitle != NULL ? subtitle : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->subtitle), subtitle != NULL);
+}
+
+static void
+update_actions (GwWindow *self)
+{
+  static const char *const of_sheet[] = { "win.print", "win.export", "win.next-option", "win.previous-option" };
+  GtkWidget               *widget = GTK_WIDGET (self);
+  const gboolean           has_sheet = _gw_window_get_evaluation (self) != NULL;
+
+  for (guint i = 0; i < G_N_ELEMENTS (of_sheet); i++)
+    gtk_widget_action_set_enabled (widget, of_sheet[i], has_sheet);
+  gtk_widget_action_set_enabled (widget, "win.reload", !gw_window_is_empty (self));
+  gtk_widget_set_visible (self->options_button, has_sheet);
+  gtk_widget_set_visible (self->print_button, has_sheet);
+  gtk_widget_set_visible (self->export_button, has_sheet);
+}
+
+static void
+update_sheet (GwWindow *self)
+{
+  GwEvaluation *evaluation = _gw_window_get_evaluation (self);
+
+  if (evaluation == NULL)
+    return;
+
+  gw_sheet_view_show (self->sheet, evaluation, self->shown, self->is_dark);
+  gw_drawer_update (self->drawer, evaluation, self->shown, self->is_dark,
+                    gw_document_get_problems (self->document));
+}
+
+static void
+update_page (GwWindow *self)
+{
+  const char *page = "empty";
+
+  if (_gw_window_get_evaluation (self) != NULL)
+    page = "sheet";
+  else if (self->candidate != NULL && gw_document_get_error (self->candidate) != NULL)
+    {
+      gw_problem_page_show (self->problem, self->candidate);
+      page = "problem";
+    }
+  else if (self->candidate != NULL)
+    page = "waiting";
+
+  if (g_strcmp0 (gtk_stack_get_visible_child_name (self->pages), page) == 0)
+    return;
+
+  gtk_stack_set_visible_child_name (self->pages, page);
+  /* Else the focus would stay on a button that is gone. */
+  if (g_str_equal (page, "sheet"))
+    gtk_widget_grab_focus (GTK_WIDGET (self->sheet));
+  else if (g_str_equal (page, "problem"))
+    gtk_widget_grab_focus (GTK_WIDGET (self->problem));
+}
+
+/* A broken file beside a sheet that can be shown: the new file, or the one on the screen. */
+static void
+update_bar (GwWindow *self)
+{
+  const gboolean   is_other = self->candidate != NULL && gw_document_get_error (self->candidate) != NULL;
+  GwDocument      *broken = is_other ? self->candidate : self->document;
+  const gboolean   is_revealed = _gw_window_get_evaluation (self) != NULL && gw_document_get_error (broken) != NULL;
+  g_autofree char *name = NULL, *title = NULL;
+
+  gtk_widget_set_visible (self->bar, is_revealed);
+  if (!is_revealed)
+    return;
+
+  name = g_file_get_basename (gw_document_get_file (broken));
+  title = g_strdup_printf (is_other ? _ ("%s cannot be opened.")
+                                    : _ ("%s cannot be used as it is now. The sheet shows it as it was before."),
+                           name);
+  gtk_label_set_text (self->bar_title, title);
+  gtk_label_set_text (self->bar_reason, gw_problem_text (broken));
+  gtk_widget_set_visible (self->bar_close, is_other);
+}
+
+static void
+update (GwWindow *self)
+{
+  update_title (self);
+  update_actions (self);
+  update_sheet (self);
+  update_page (self);
+  update_bar (self);
+}
+
+static gboolean
+wait_cb (gpointer data)
+{
+  GwWindow *self = data;
+
+  self->wait_source = 0;
+  gtk_widget_set_visible (self->waiting, TRUE);
+  gtk_widget_set_visible (self->spinner, TRUE);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+update_busy (GwWindow *self)
+{
+  const gboolean is_busy = (self->document != NULL && gw_document_is_busy (self->document)) ||
+                           (self->candidate != NULL && gw_document_is_busy (self->candidate));
+
+  if (is_busy && self->wait_source == 0)
+    self->wait_source = g_timeout_add (PATIENCE, wait_cb, self);
+  if (is_busy)
+    return;
+
+  g_clear_handle_id (&self->wait_source, g_source_remove);
+  gtk_widget_set_visible (self->waiting, FALSE);
+  gtk_widget_set_visible (self->spinner, FALSE);
+}
+
+static void
+let_go (GwWindow    *self,
+        GwDocument **document)
+{
+  if (*document != NULL)
+    g_signal_handlers_disconnect_by_data (*document, self);
+  g_clear_object (document);
+}
+
+void
+_gw_window_set_shown (GwWindow *self,
+                      guint     shown)
+{
+  GwEvaluation *evaluation = _gw_window_get_evaluation (self);
+
+  if (self->shown == shown || evaluation == NULL || shown >= evaluation->outcomes->len)
+    return;
+
+  self->shown = shown;
+  update_sheet (self);
+  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_SHOWN]);
+}
+
+static void
+document_changed_cb (GwWindow   *self,
+                     GwDocument *document)
+{
+  GwEvaluation *evaluation = gw_document_get_evaluation (document);
+
+  if (document == self->candidate && evaluation != NULL)
+    {
+      let_go (self, &self->document);
+      self->document = g_steal_pointer (&self->candidate);
+      self->shown = evaluation->baseline;
+      g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_SHOWN]);
+    }
+  else if (document == self->document && self->shown >= evaluation->outcomes->len)
+    {
+      self->shown = evaluation->baseline; /* the option shown is no more */
+      g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_SHOWN]);
+    }
+
+  update (self);
+}
+
+gboolean
+gw_window_is_empty (GwWindow *self)
+{
+  g_return_val_if_fail (GW_IS_WINDOW (self), TRUE);
+
+  return self->document == NULL && self->candidate == NULL;
+}
+
+GwDocument *
+gw_window_get_document (GwWindow *self)
+{
+  g_return_val_if_fail (GW_IS_WINDOW (self), NULL);
+
+  return self->document;
+}
+
+void
+gw_window_open (GwWindow *self,
+                GFile    *file)
+{
+  g_return_if_fail (GW_IS_WINDOW (self));
+  g_return_if_fail (G_IS_FILE (file));
+
+  let_go (self, &self->candidate);
+  if (self->document != NULL && g_file_equal (file, gw_document_get_file (self->document)))
+    gw_document_reload (self->document);
+  else
+    {
+      self->candidate = gw_document_new (file);
+      g_signal_connect_swapped (self->candidate, "changed", G_CALLBACK (document_changed_cb), self);
+      g_signal_connect_swapped (self->candidate, "notify::busy", G_CALLBACK (update_busy), self);
+    }
+
+  update (self);
+  update_busy (self);
+}
+
+void
+_gw_window_dismiss (GwWindow *self)
+{
+  let_go (self, &self->candidate);
+  update (self);
+  update_busy (self);
+}
+
+static void
+set_dark (GwWindow *self,
+          gboolean  is_dark)
+{
+  if (self->is_dark == is_dark)
+    return;
+
+  self->is_dark = is_dark;
+  update_sheet (self);
+  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_DARK]);
+}
+
+static void
+set_drawer (GwWindow *self,
+            gboolean  is_open)
+{
+  if (self->is_drawer_open == is_open)
+    return;
+
+  self->is_drawer_open = is_open;
+  gtk_widget_set_visible (GTK_WIDGET (self->drawer), is_open);
+  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_DRAWER]);
+}
+
+static void
+gw_window_get_property (GObject    *object,
+                        guint       id,
+                        GValue     *value,
+                        GParamSpec *pspec)
+{
+  GwWindow *self = GW_WINDOW (object);
+
+  switch (id)
+    {
+    case PROP_SHOWN:
+      g_value_set_int (value, (int) self->shown);
+      break;
+    case PROP_DARK:
+      g_value_set_boolean (value, self->is_dark);
+      break;
+    case PROP_DRAWER:
+      g_value_set_boolean (value, self->is_drawer_open);
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+    }
+}
+
+static void
+gw_window_set_property (GObject      *object,
+                        guint         id,
+                        const GValue *value,
+                        GParamSpec   *pspec)
+{
+  GwWindow *self = GW_WINDOW (object);
+
+  switch (id)
+    {
+    case PROP_SHOWN:
+      _gw_window_set_shown (self, (guint) g_value_get_int (value));
+      break;
+    case PROP_DARK:
+      set_dark (self, g_value_get_boolean (value));
+      break;
+    case PROP_DRAWER:
+      set_drawer (self, g_value_get_boolean (value));
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+    }
+}
+
+/* The first file here, the others in windows of their own. */
+static gboolean
+drop_cb (GtkDropTarget *target,
+         const GValue  *value,
+         double         x,
+         double         y,
+         GwWindow      *self)
+{
+  GSList *files = g_value_get_boxed (value);
+
+  if (files == NULL)
+    return FALSE;
+
+  gw_window_open (self, files->data);
+  for (GSList *l = files->next; l != NULL; l = l->next)
+    gw_application_open (_gw_window_get_application (self), l->data, NULL);
+  return TRUE;
+}
+
+static void
+gw_window_dispose (GObject *object)
+{
+  GwWindow *self = GW_WINDOW (object);
+
+  let_go (self, &self->candidate);
+  let_go (self, &self->document);
+  g_clear_handle_id (&self->wait_source, g_source_remove);
+  g_clear_handle_id (&self->message_source, g_source_remove);
+  gtk_widget_dispose_template (GTK_WIDGET (self), GW_TYPE_WINDOW);
+
+  G_OBJECT_CLASS (gw_window_parent_class)->dispose (object);
+}
+
+static void
+install_properties (GObjectClass *object_class)
+{
+  const GParamFlags flags = G_PARAM_READWRITE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS;
+
+  properties[PROP_SHOWN] = g_param_spec_int ("shown", NULL, NULL, 0, G_MAXINT, 0, flags);
+  properties[PROP_DARK] = g_param_spec_boolean ("dark", NULL, NULL, FALSE, flags);
+  properties[PROP_DRAWER] = g_param_spec_boolean ("drawer", NULL, NULL, FALSE, flags);
+  g_object_class_install_properties (object_class, N_PROPS, properties);
+}
+
+static void
+bind_template (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/gramwright/desk/gw-window.ui");
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, title);
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, subtitle);
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, options_button);
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, print_button);
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, export_button);
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, bar);
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, bar_close);
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, bar_title);
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, bar_reason);
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, pages);
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, drawer);
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, sheet);
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, problem);
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, waiting);
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, spinner);
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, foot);
+}
+
+static void
+gw_window_class_init (GwWindowClass *klass)
+{
+  GObjectClass   *object_class = G_OBJECT_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  object_class->get_property = gw_window_get_property;
+  object_class->set_property = gw_window_set_property;
+  object_class->dispose = gw_window_dispose;
+
+  install_properties (object_class);
+  _gw_window_install_actions (widget_class);
+  g_type_ensure (GW_TYPE_DRAWER);
+  g_type_ensure (GW_TYPE_PROBLEM_PAGE);
+  g_type_ensure (GW_TYPE_SHEET_VIEW);
+  bind_template (widget_class);
+}
+
+static void
+gw_window_init (GwWindow *self)
+{
+  GtkDropTarget *target = gtk_drop_target_new (GDK_TYPE_FILE_LIST, GDK_ACTION_COPY);
+
+  gtk_widget_init_template (GTK_WIDGET (self));
+  g_signal_connect (target, "drop", G_CALLBACK (drop_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
+  message_over_cb (self);
+  update (self);
+}
+
+GwWindow *
+gw_window_new (GwApplication *application)
+{
+  GwWindow                *self = g_object_new (GW_TYPE_WINDOW, "application", application, NULL);
+  GSettings               *settings = gw_application_get_settings (application);
+  const GSettingsBindFlags once = G_SETTINGS_BIND_DEFAULT | G_SETTINGS_BIND_GET_NO_CHANGES;
+
+  /* A window begins as the last one was; those that are open do not follow each other. */
+  g_settings_bind (settings, "window-width", self, "default-width", once);
+  g_settings_bind (settings, "window-height", self, "default-height", once);
+  g_settings_bind (settings, "is-maximized", self, "maximized", once);
+  g_settings_bind (settings, "is-drawer-open", self, "drawer", once);
+  g_object_bind_property (gw_application_get_appearance (application), "dark", self, "dark",
+                          G_BINDING_BIDIRECTIONAL | G_BINDING_SYNC_CREATE);
+  return self;
+}

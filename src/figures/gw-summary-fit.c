@@ -1,0 +1,298 @@
+/* gw-summary-fit.c - how the summary table makes do with its room
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include <glib.h>
+#include <math.h>
+
+#include "figures/gw-summary-private.h"
+
+#define PAD         4.0
+#define CROSS       5.0  /* size of the sign of a broken limit */
+#define UNIT_GAP    6.0  /* between label and unit */
+#define COLUMN_MOST 96.0 /* [pt] */
+#define STRETCH     5.0  /* [pt] a row may grow where there is room */
+#define LABEL_SHARE 0.24 /* of the width, at most, once columns get narrow */
+
+double
+gw_summary_text_width (GwDrawing  *drawing,
+                       const char *text,
+                       GwFont      font,
+                       GwTextStyle style)
+{
+  double width = 0;
+
+  if (text != NULL)
+    gw_drawing_measure (drawing, text, font, style, &width, NULL);
+  return width;
+}
+
+/* Where the decimals of @value begin: at the decimal sign, else after the number. */
+static size_t
+decimals_at (const char *value)
+{
+  size_t i = 0;
+
+  while (value[i] != '\0' && !g_ascii_isdigit (value[i]))
+    i++;
+  if (value[i] == '\0')
+    return i;
+  while (g_ascii_isdigit (value[i]))
+    i++;
+
+  return i;
+}
+
+/* Width of what stands behind the place at which the row's numbers are aligned. */
+double
+gw_summary_tail (GwDrawing           *drawing,
+                 const GwSummaryCell *cell,
+                 GwFont               font)
+{
+  return gw_summary_text_width (drawing, cell->value + decimals_at (cell->value), font,
+                                cell->style);
+}
+
+/* Band and change in one small text; NULL: neither. */
+char *
+gw_summary_second (const GwSummaryCell *cell,
+                   bool                 with_band,
+                   bool                 with_change)
+{
+  const char *band = with_band ? cell->band : NULL;
+  const char *change = with_change ? cell->change : NULL;
+
+  if (band != NULL && change != NULL)
+    return g_strconcat (band, "  ", change, NULL);
+
+  return g_strdup (band != NULL ? band : change);
+}
+
+double
+gw_summary_row_tail (GwDrawing             *drawing,
+                     const GwSummaryFigure *figure,
+                     size_t                 row,
+                     GwFont                 font)
+{
+  double widest = 0;
+
+  for (size_t i = 0; i < figure->n_columns; i++)
+    if (figure->rows[row].cells[i].value != NULL)
+      widest = fmax (widest, gw_summary_tail (drawing, &figure->rows[row].cells[i], font));
+
+  return widest;
+}
+
+static void
+need_of_cell (GwDrawing           *drawing,
+              const GwSummaryCell *cell,
+              GwFont               font,
+              double               row_tail_width,
+              GwSummaryMeasure    *need)
+{
+  double number, band;
+  char  *second;
+
+  if (cell->value == NULL)
+    return;
+  number = gw_summary_text_width (drawing, cell->value, font, cell->style) -
+           gw_summary_tail (drawing, cell, font) + row_tail_width;
+  band = fmax (gw_summary_text_width (drawing, cell->band, GW_FONT_SMALL, GW_STYLE_UPRIGHT),
+               gw_summary_text_width (drawing, cell->change, GW_FONT_SMALL, GW_STYLE_UPRIGHT));
+  band += band > 0 ? 3 : 0;
+  second = gw_summary_second (cell, true, true);
+  need->plain = fmax (need->plain, number);
+  need->band = fmax (need->band, band);
+  need->second =
+    fmax (need->second, gw_summary_text_width (drawing, second, GW_FONT_SMALL, GW_STYLE_UPRIGHT));
+  g_free (second);
+}
+
+static void
+measure_columns (GwDrawing             *drawing,
+                 const GwSummaryFigure *figure,
+                 GwFont                 font,
+                 GwSummaryMeasure      *measure)
+{
+  double gutter;
+
+  for (size_t row = 0; row < figure->n_rows; row++)
+    {
+      double tail = gw_summary_row_tail (drawing, figure, row, font);
+
+      for (size_t i = 0; i < figure->n_columns; i++)
+        {
+          const GwSummaryCell *cell = &figure->rows[row].cells[i];
+
+          need_of_cell (drawing, cell, font, tail, measure);
+          measure->has_cross = measure->has_cross || cell->limit == GW_LIMIT_BROKEN;
+          measure->has_band = measure->has_band || cell->band != NULL;
+          measure->has_change = measure->has_change || cell->change != NULL;
+        }
+    }
+  gutter = PAD + 2 + (measure->has_cross ? CROSS + 3 : 0);
+  measure->beside = measure->plain + measure->band + gutter;
+  measure->plain += gutter;
+  measure->second += gutter;
+}
+
+static void
+measure_labels (GwDrawing             *drawing,
+                const GwSummaryFigure *figure,
+                GwFont                 font,
+                GwSummaryMeasure      *measure)
+{
+  for (size_t row = 0; row < figure->n_rows; row++)
+    {
+      double label =
+        gw_summary_text_width (drawing, figure->rows[row].label, font, GW_STYLE_UPRIGHT);
+      double unit =
+        gw_summary_text_width (drawing, figure->rows[row].unit, GW_FONT_SMALL, GW_STYLE_UPRIGHT);
+
+      measure->label = fmax (measure->label, label + (unit > 0 ? unit + UNIT_GAP : 0) + PAD);
+    }
+}
+
+void
+gw_summary_measure (GwDrawing             *drawing,
+                    const GwSummaryFigure *figure,
+                    GwSummaryMeasure       measures[2])
+{
+  for (int i = 0; i < 2; i++)
+    {
+      GwFont font = i == 0 ? GW_FONT_SMALL : GW_FONT_TEXT;
+
+      measures[i] = (GwSummaryMeasure){ 0 };
+      measure_columns (drawing, figure, font, &measures[i]);
+      measure_labels (drawing, figure, font, &measures[i]);
+      measures[i].name = gw_summary_names_width (drawing, figure);
+    }
+}
+
+/* Widths at @font; false if the columns do not all find room beside full labels. */
+static bool
+fit_width (GwSummaryTable *table,
+           GwFont          font)
+{
+  const GwSummaryMeasure *need = &table->measures[font == GW_FONT_TEXT];
+  double                  n = (double) table->figure->n_columns;
+  double                  most, share;
+
+  table->font = font;
+  table->label_width = need->label;
+  table->cross_width = need->has_cross ? CROSS + 3 : 0;
+  table->band_width = need->band;
+  table->n_columns = table->figure->n_columns;
+  share = (table->box.width - table->label_width) / n;
+  table->is_band_beside = need->has_band && share >= need->beside;
+  table->has_second = need->has_change || (need->has_band && !table->is_band_beside);
+  /* Few columns on a wide sheet keep close to their labels. */
+  table->column_width = fmin (share, fmax (1.6 * need->beside, COLUMN_MOST));
+  if (share >= need->plain)
+    return true;
+
+  /* Labels give way first, then columns at the end. */
+  most = fmin (table->label_width, table->box.width * LABEL_SHARE);
+  table->label_width = fmax (most, table->box.width - n * need->plain);
+  table->label_width = fmin (table->label_width, most);
+  table->column_width = (table->box.width - table->label_width) / n;
+  if (table->column_width < need->plain)
+    {
+      double room = table->box.width - table->label_width;
+
+      table->n_columns = (size_t) CLAMP (floor ((room - 8) / need->plain), 0, n);
+      table->column_width = table->n_columns > 0 ? (room - 8) / (double) table->n_columns : 0;
+    }
+
+  return false;
+}
+
+/* Row height and number of rows at @height, the header and legend taken off. */
+static void
+fit_height (GwDrawing      *drawing,
+            GwSummaryTable *table,
+            double          height)
+{
+  double line = gw_text_line (drawing, table->font);
+  double small = gw_text_line (drawing, GW_FONT_SMALL);
+  double n = (double) table->figure->n_rows;
+  double one = line + 2, two = line + small + 1.5;
+
+  if (table->has_second && n * two > height)
+    table->has_second = false;
+  if (!table->has_second && n * one > height && table->font == GW_FONT_TEXT)
+    {
+      fit_width (table, GW_FONT_SMALL);
+      table->has_second = false;
+      line = small;
+      one = line + 1;
+    }
+  table->line = line;
+  table->row_height = table->has_second ? two : one;
+  table->n_rows = table->figure->n_rows;
+  if (n * table->row_height > height)
+    table->n_rows = (size_t) fmax (floor ((height - line) / table->row_height), 0);
+  else if (n > 0)
+    table->row_height += fmin ((height - n * table->row_height) / n, STRETCH);
+}
+
+void
+gw_summary_table_init (GwDrawing             *drawing,
+                       const GwSummaryFigure *figure,
+                       const GwSummaryMeasure measures[2],
+                       GwBox                  box,
+                       GwSummaryTable        *table)
+{
+  double legend = 0;
+
+  *table = (GwSummaryTable){ .figure = figure, .measures = measures, .box = box };
+  if (!fit_width (table, GW_FONT_TEXT))
+    fit_width (table, GW_FONT_SMALL);
+  table->shown = figure->shown;
+  for (size_t i = 0; i < table->n_columns; i++)
+    table->column[i % GW_SUMMARY_COLUMNS] = i;
+  /* The shown option is never the one left out. */
+  if (table->n_columns > 0 && figure->shown >= (int) table->n_columns &&
+      (size_t) figure->shown < figure->n_columns)
+    table->column[table->n_columns - 1] = (size_t) figure->shown;
+
+  gw_summary_header_fit (drawing, table);
+  if (figure->legend != NULL && box.height > 90)
+    legend = gw_text_line (drawing, GW_FONT_SMALL) *
+               gw_text_lines (drawing, figure->legend, GW_FONT_SMALL, GW_STYLE_UPRIGHT, box.width) +
+             PAD;
+  table->legend_height = legend;
+  fit_height (drawing, table, box.height - table->header_height - legend - 2);
+}
+
+double
+gw_summary_width (const GwSummaryFigure *figure,
+                  const GwSummaryMeasure measures[2],
+                  bool                   with_second)
+{
+  const GwSummaryMeasure *need = &measures[1];
+
+  return need->label +
+         (double) figure->n_columns *
+           fmax (need->name, with_second ? fmax (need->plain, need->second) : need->plain);
+}
+
+double
+gw_summary_height (GwDrawing             *drawing,
+                   const GwSummaryFigure *figure,
+                   const GwSummaryMeasure measures[2],
+                   double                 width,
+                   bool                   with_second)
+{
+  GwSummaryTable table;
+  double         row;
+
+  gw_summary_table_init (drawing, figure, measures, (GwBox){ 0, 0, width, 1e4 }, &table);
+  row = table.line + 2;
+  if (with_second && table.has_second)
+    row = table.line + gw_text_line (drawing, GW_FONT_SMALL) + 1.5;
+
+  return table.header_height + row * (double) figure->n_rows + table.legend_height + 3;
+}

@@ -1,0 +1,833 @@
+/* test-desk-window.c - the main window as a person uses it
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#define _GNU_SOURCE /* memmem() */
+#include <string.h>
+
+#include "desk/gw-print.h"
+#include "desk/gw-sheet-view.h"
+#include "desk/gw-window.h"
+#include "desk-wait.h"
+
+static GwApplication *application;
+
+static GtkWidget *
+find (GtkWidget  *widget,
+      const char *id)
+{
+  if (g_strcmp0 (gtk_buildable_get_buildable_id (GTK_BUILDABLE (widget)), id) == 0)
+    return widget;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = find (child, id);
+
+      if (found != NULL)
+        return found;
+    }
+
+  return NULL;
+}
+
+static GtkWidget *
+get (GwWindow   *window,
+     const char *id)
+{
+  GtkWidget *found = find (GTK_WIDGET (window), id);
+
+  if (found == NULL)
+    g_error ("the window has no “%s”", id);
+  return found;
+}
+
+static const char *
+text_of (GwWindow   *window,
+         const char *id)
+{
+  return gtk_label_get_text (GTK_LABEL (get (window, id)));
+}
+
+static gboolean
+is_shown (GwWindow   *window,
+          const char *id)
+{
+  return gtk_widget_get_mapped (get (window, id));
+}
+
+static const char *
+page_of (GwWindow *window)
+{
+  return gtk_stack_get_visible_child_name (GTK_STACK (get (window, "pages")));
+}
+
+static int
+shown_of (GwWindow *window)
+{
+  int shown;
+
+  g_object_get (window, "shown", &shown, NULL);
+  return shown;
+}
+
+static GwWindow *
+window_new (void)
+{
+  GwWindow *window = gw_window_new (application);
+
+  gtk_window_present (GTK_WINDOW (window));
+  wait_until (gtk_widget_get_mapped (GTK_WIDGET (window)));
+  return window;
+}
+
+static GwWindow *
+window_with (GFile *file)
+{
+  GwWindow *window = window_new ();
+
+  gw_window_open (window, file);
+  wait_until (gw_window_get_document (window) != NULL);
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
+  return window;
+}
+
+static GwWindow *
+window_with_demo (void)
+{
+  g_autoptr (GFile) demo = g_file_new_for_uri ("resource:///org/gramwright/demo/reed-bed.gramwright");
+
+  return window_with (demo);
+}
+
+static GwWindow *
+window_with_sample (Place *place)
+{
+  place_init (place, SAMPLE_STUDY);
+  return window_with (place->file);
+}
+
+/* Each test proves that its window has gone with all it held. */
+static void
+window_close (GwWindow *window)
+{
+  GwDocument *document = gw_window_get_document (window);
+  GtkWidget  *sheet = get (window, "sheet");
+
+  g_object_add_weak_pointer (G_OBJECT (window), (gpointer *) &window);
+  g_object_add_weak_pointer (G_OBJECT (sheet), (gpointer *) &sheet);
+  if (document != NULL)
+    g_object_add_weak_pointer (G_OBJECT (document), (gpointer *) &document);
+  gtk_window_destroy (GTK_WINDOW (window));
+  wait_until (window == NULL && sheet == NULL && document == NULL);
+}
+
+/* The sheet as it is on the screen. */
+static const GwDrawing *
+drawing_of (GwWindow *window)
+{
+  GwSheetView *sheet = GW_SHEET_VIEW (get (window, "sheet"));
+
+  wait_until (gw_sheet_view_get_drawing (sheet) != NULL);
+  return gw_sheet_view_get_drawing (sheet);
+}
+
+static gboolean
+says (const GwDrawing *drawing,
+      const char      *text)
+{
+  for (size_t i = 0; i < gw_drawing_n (drawing); i++)
+    if (g_strcmp0 (gw_drawing_mark (drawing, i)->text, text) == 0)
+      return TRUE;
+
+  return FALSE;
+}
+
+static void
+test_empty (void)
+{
+  GwWindow *window = window_new ();
+
+  g_assert_cmpstr (page_of (window), ==, "empty");
+  g_assert_true (gw_window_is_empty (window));
+  g_assert_false (is_shown (window, "subtitle"));
+  g_assert_false (is_shown (window, "bar"));
+  g_assert_false (is_shown (window, "print_button"));
+  /* Without a study these do nothing, and break nothing. */
+  gtk_widget_activate_action (GTK_WIDGET (window), "win.print", NULL);
+  gtk_widget_activate_action (GTK_WIDGET (window), "win.export", NULL);
+  gtk_widget_activate_action (GTK_WIDGET (window), "win.reload", NULL);
+  gtk_widget_activate_action (GTK_WIDGET (window), "win.next-option", NULL);
+  gtk_widget_activate_action (GTK_WIDGET (window), "win.shown", "i", 2);
+  g_assert_cmpint (shown_of (window), ==, 0);
+  window_close (window);
+}
+
+static void
+test_demo (void)
+{
+  GwWindow  *window = window_new ();
+  GtkWidget *sheet = get (window, "sheet");
+
+  gtk_widget_activate_action (GTK_WIDGET (window), "win.open-demo", NULL);
+  g_assert_cmpstr (page_of (window), ==, "waiting");
+  wait_until (g_strcmp0 (page_of (window), "sheet") == 0);
+  g_assert_cmpstr (text_of (window, "title"), ==, "Reed-bed survey aeroplane");
+  g_assert_cmpstr (gtk_window_get_title (GTK_WINDOW (window)), ==, "Reed-bed survey aeroplane");
+  g_assert_cmpstr (text_of (window, "subtitle"), ==,
+                   "reed-bed.gramwright · 4 options · baseline: Folded foam board");
+  g_assert_true (is_shown (window, "print_button"));
+  g_assert_true (says (drawing_of (window), "Reed-bed survey aeroplane"));
+  g_assert_true (gtk_widget_has_focus (sheet));
+
+  gtk_test_accessible_assert_role (sheet, GTK_ACCESSIBLE_ROLE_IMG);
+  gtk_test_accessible_assert_property (sheet, GTK_ACCESSIBLE_PROPERTY_LABEL, "Drawing sheet");
+  gtk_test_accessible_assert_property (sheet, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                       gw_sheet_view_get_text (GW_SHEET_VIEW (sheet)));
+  g_assert_nonnull (strstr (gw_sheet_view_get_text (GW_SHEET_VIEW (sheet)), "Printed solid plastic; all-up mass "));
+  window_close (window);
+}
+
+/* What would fire on a key, as neither GTK nor we can press one in the process. */
+static gboolean
+triggers (GtkShortcutTrigger *trigger,
+          GtkShortcutTrigger *wanted)
+{
+  if (GTK_IS_ALTERNATIVE_TRIGGER (trigger))
+    return triggers (gtk_alternative_trigger_get_first (GTK_ALTERNATIVE_TRIGGER (trigger)), wanted) ||
+           triggers (gtk_alternative_trigger_get_second (GTK_ALTERNATIVE_TRIGGER (trigger)), wanted);
+
+  return gtk_shortcut_trigger_equal (trigger, wanted);
+}
+
+static void
+press (GwWindow   *window,
+       const char *key)
+{
+  g_autoptr (GtkShortcutTrigger) wanted = gtk_shortcut_trigger_parse_string (key);
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (GTK_WIDGET (window));
+
+  for (guint i = 0; i < g_list_model_get_n_items (controllers); i++)
+    {
+      g_autoptr (GtkEventController) controller = g_list_model_get_item (controllers, i);
+
+      for (guint j = 0; GTK_IS_SHORTCUT_CONTROLLER (controller) && j < g_list_model_get_n_items (G_LIST_MODEL (controller)); j++)
+        {
+          g_autoptr (GtkShortcut) shortcut = g_list_model_get_item (G_LIST_MODEL (controller), j);
+
+          if (triggers (gtk_shortcut_get_trigger (shortcut), wanted))
+            {
+              g_assert_true (gtk_shortcut_action_activate (gtk_shortcut_get_action (shortcut), 0, GTK_WIDGET (window),
+                                                           gtk_shortcut_get_arguments (shortcut)));
+              return;
+            }
+        }
+    }
+
+  g_error ("no shortcut for %s", key);
+}
+
+static int
+selected_row (GwWindow *window)
+{
+  return gtk_list_box_row_get_index (gtk_list_box_get_selected_row (GTK_LIST_BOX (get (window, "options"))));
+}
+
+static void
+expect_shown (GwWindow   *window,
+              int         option,
+              const char *name)
+{
+  g_assert_cmpint (shown_of (window), ==, option);
+  g_assert_cmpint (selected_row (window), ==, option);
+  /* The title block names it in full; the table, the curves and the bars have the short name. */
+  g_assert_true (says (drawing_of (window), name));
+}
+
+static void
+test_option (void)
+{
+  GwWindow   *window = window_with_demo ();
+  GtkListBox *options = GTK_LIST_BOX (get (window, "options"));
+
+  expect_shown (window, 0, "Folded foam board");
+  gtk_widget_activate_action (GTK_WIDGET (window), "win.shown", "i", 1);
+  expect_shown (window, 1, "Hot-wired core, glass skin");
+  press (window, "Page_Down");
+  expect_shown (window, 2, "Printed foaming plastic");
+  press (window, "<Alt>4");
+  expect_shown (window, 3, "Printed solid plastic");
+  press (window, "Page_Down"); /* there is none after the last */
+  expect_shown (window, 3, "Printed solid plastic");
+  press (window, "<Alt>9");
+  expect_shown (window, 3, "Printed solid plastic");
+  press (window, "Page_Up");
+  expect_shown (window, 2, "Printed foaming plastic");
+  gtk_list_box_select_row (options, gtk_list_box_get_row_at_index (options, 1));
+  expect_shown (window, 1, "Hot-wired core, glass skin");
+  g_assert_false (says (drawing_of (window), "Printed foaming plastic"));
+  window_close (window);
+}
+
+static void
+test_drawer (void)
+{
+  Place place;
+  GwWindow *window = window_with_sample (&place);
+  const int width = gtk_widget_get_width (get (window, "sheet"));
+
+  g_assert_true (is_shown (window, "options"));
+  press (window, "F9");
+  wait_until (!is_shown (window, "options") && gtk_widget_get_width (get (window, "sheet")) > width);
+  press (window, "F9");
+  wait_until (is_shown (window, "options") && gtk_widget_get_width (get (window, "sheet")) == width);
+  window_close (window);
+  place_clear (&place);
+}
+
+static gboolean
+wants_dark (void)
+{
+  gboolean is_dark;
+
+  g_object_get (gtk_settings_get_default (), "gtk-application-prefer-dark-theme", &is_dark, NULL);
+  return is_dark;
+}
+
+static void
+test_dark (void)
+{
+  Place place;
+  GwWindow  *window = window_with_sample (&place);
+  GSettings *settings = gw_application_get_settings (application);
+
+  g_assert_false (gw_drawing_theme (drawing_of (window))->is_dark);
+  press (window, "<Control>d");
+  g_assert_true (gw_drawing_theme (drawing_of (window))->is_dark);
+  g_assert_true (wants_dark ());
+  g_assert_cmpint (g_settings_get_enum (settings, "theme"), ==, 2);
+  press (window, "<Control>d");
+  g_assert_false (gw_drawing_theme (drawing_of (window))->is_dark);
+  g_assert_false (wants_dark ());
+  g_assert_cmpint (g_settings_get_enum (settings, "theme"), ==, 1);
+
+  /* From the menu. */
+  g_action_group_activate_action (G_ACTION_GROUP (application), "theme", g_variant_new_string ("dark"));
+  g_assert_true (gw_drawing_theme (drawing_of (window))->is_dark);
+  g_action_group_activate_action (G_ACTION_GROUP (application), "theme", g_variant_new_string ("system"));
+  g_assert_false (wants_dark ());
+  window_close (window);
+  place_clear (&place);
+}
+
+static gboolean
+drop_files (GwWindow *window,
+            GSList   *files)
+{
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (GTK_WIDGET (window));
+  g_auto (GValue) value = G_VALUE_INIT;
+  gboolean is_taken = FALSE;
+
+  g_value_init (&value, GDK_TYPE_FILE_LIST);
+  g_value_set_boxed (&value, files);
+  for (guint i = 0; i < g_list_model_get_n_items (controllers); i++)
+    {
+      g_autoptr (GtkEventController) controller = g_list_model_get_item (controllers, i);
+
+      if (GTK_IS_DROP_TARGET (controller))
+        g_signal_emit_by_name (controller, "drop", &value, 10.0, 10.0, &is_taken);
+    }
+
+  return is_taken;
+}
+
+static void
+test_drop (void)
+{
+  GwWindow *window = window_with_demo ();
+  Place     place;
+  GSList    files = { NULL, NULL };
+
+  place_init (&place, SAMPLE_STUDY);
+  files.data = place.file;
+  g_assert_true (drop_files (window, &files));
+  g_assert_cmpstr (text_of (window, "title"), ==, "Reed-bed survey aeroplane"); /* until the new one is there */
+  wait_until (g_str_equal (text_of (window, "title"), "Plank"));
+  g_assert_cmpstr (page_of (window), ==, "sheet");
+  expect_shown (window, 0, "Thin sheet");
+  window_close (window);
+  place_clear (&place);
+}
+
+static char *
+broken_study (void)
+{
+  return sample_replace (SAMPLE_STUDY, "{ \"y_mm\": 600, \"chord_mm\": 200 }", "{ \"y_mm\": 600, \"chord_mm\": -200 }");
+}
+
+static void
+test_bad_file (void)
+{
+  Place            place;
+  g_autofree char *bad = broken_study ();
+  GwWindow        *window = window_new ();
+
+  place_init (&place, bad);
+  gw_window_open (window, place.file);
+  wait_until (g_strcmp0 (page_of (window), "problem") == 0);
+  g_assert_cmpstr (text_of (window, "file"), ==, place.path);
+  g_assert_nonnull (strstr (text_of (window, "reason"), "surfaces/wing/stations/2/chord_mm"));
+  g_assert_nonnull (strstr (text_of (window, "reason"), "from 2 to 5000 mm"));
+  g_assert_false (is_shown (window, "bar"));
+  g_assert_true (gtk_widget_has_focus (get (window, "again")));
+
+  /* Again, while it is as bad as before. */
+  g_signal_emit_by_name (get (window, "again"), "clicked");
+  wait_for_ms (300);
+  g_assert_cmpstr (page_of (window), ==, "problem");
+
+  place_replace (&place, SAMPLE_STUDY);
+  wait_until (g_strcmp0 (page_of (window), "sheet") == 0);
+  g_assert_cmpstr (text_of (window, "title"), ==, "Plank");
+  window_close (window);
+  place_clear (&place);
+}
+
+static void
+test_file_breaks (void)
+{
+  Place            place;
+  g_autofree char *bad = broken_study ();
+  g_autofree char *mended = sample_replace (SAMPLE_STUDY, "\"Plank\"", "\"Mended\"");
+  GwWindow        *window;
+
+  place_init (&place, SAMPLE_STUDY);
+  window = window_with (place.file);
+  place_replace (&place, bad);
+  wait_until (is_shown (window, "bar"));
+  g_assert_true (g_str_has_prefix (text_of (window, "bar_title"), "plank.gramwright"));
+  g_assert_true (g_str_has_prefix (text_of (window, "bar_reason"), "surfaces/wing/stations/2/chord_mm: "));
+  g_assert_false (is_shown (window, "bar_close"));
+  g_assert_cmpstr (page_of (window), ==, "sheet");
+  g_assert_true (says (drawing_of (window), "Plank"));
+
+  place_replace (&place, mended);
+  wait_until (!is_shown (window, "bar") && g_str_equal (text_of (window, "title"), "Mended"));
+  g_assert_true (says (drawing_of (window), "Mended"));
+  window_close (window);
+  place_clear (&place);
+}
+
+/* A bad file does not close the good one. */
+static void
+test_bad_file_beside (void)
+{
+  Place            place;
+  g_autofree char *bad = broken_study ();
+  GwWindow        *window = window_with_demo ();
+  GwDocument      *document = gw_window_get_document (window);
+
+  place_init (&place, bad);
+  gw_window_open (window, place.file);
+  wait_until (is_shown (window, "bar"));
+  g_assert_true (gw_window_get_document (window) == document);
+  g_assert_cmpstr (page_of (window), ==, "sheet");
+  g_signal_emit_by_name (get (window, "bar_close"), "clicked");
+  wait_until (!is_shown (window, "bar"));
+  g_assert_true (gw_window_get_document (window) == document);
+
+  /* It was given up: mending it changes nothing here. */
+  place_replace (&place, SAMPLE_STUDY);
+  wait_for_ms (500);
+  g_assert_true (gw_window_get_document (window) == document);
+  window_close (window);
+  place_clear (&place);
+}
+
+static void
+test_fewer_options (void)
+{
+  Place            place;
+  g_autofree char *fewer = sample_replace (SAMPLE_STUDY, "    { \"id\": \"thin\", \"name\": \"Thin sheet\" },\n", "");
+  GwWindow        *window;
+
+  place_init (&place, SAMPLE_STUDY);
+  window = window_with (place.file);
+  press (window, "Page_Down");
+  expect_shown (window, 1, "thick");
+  place_replace (&place, fewer);
+  wait_until (g_str_has_prefix (text_of (window, "subtitle"), "plank.gramwright · 1 option ·"));
+  expect_shown (window, 0, "thick");
+  g_assert_null (gtk_list_box_get_row_at_index (GTK_LIST_BOX (get (window, "options")), 1));
+  window_close (window);
+  place_clear (&place);
+}
+
+static void
+test_hints (void)
+{
+  Place            place;
+  g_autofree char *text = sample_replace (SAMPLE_STUDY, "\"format\": 1,", "\"format\": 1, \"mood\": 1,");
+  GwWindow        *window;
+
+  place_init (&place, text);
+  window = window_with (place.file);
+  g_assert_true (is_shown (window, "hint_part"));
+  g_assert_nonnull (strstr (text_of (window, "hints"), "mood"));
+  g_assert_false (is_shown (window, "bar"));
+  place_replace (&place, SAMPLE_STUDY);
+  wait_until (!is_shown (window, "hint_part"));
+  window_close (window);
+  place_clear (&place);
+}
+
+static void
+test_export (gconstpointer data)
+{
+  const char *const *form = data; /* ending, first bytes */
+  Place              place;
+  GwWindow          *window = window_with_sample (&place);
+  g_autofree char   *path = NULL, *contents = NULL;
+  g_autoptr (GFile) file = NULL;
+  gsize length;
+
+  path = g_strconcat (place.path, form[0], NULL);
+  file = g_file_new_for_path (path);
+  gw_window_export (window, file);
+  g_assert_true (g_file_get_contents (path, &contents, &length, NULL));
+  g_assert_cmpuint (length, >, 10000);
+  g_assert_cmpmem (contents, strlen (form[1]), form[1], strlen (form[1]));
+  g_assert_true (g_str_has_suffix (text_of (window, "foot"), path));
+  window_close (window);
+  place_clear (&place);
+}
+
+static void
+test_export_fails (void)
+{
+  Place place;
+  GwWindow *window = window_with_sample (&place);
+  g_autoptr (GFile) no_form = g_file_new_for_path ("sheet.doc");
+  g_autoptr (GFile) no_folder = g_file_new_for_path ("no-such-folder/sheet.pdf");
+
+  gw_window_export (window, no_form);
+  g_assert_nonnull (strstr (text_of (window, "foot"), ".svg"));
+  gw_window_export (window, no_folder);
+  g_assert_nonnull (strstr (text_of (window, "foot"), "no-such-folder"));
+  window_close (window);
+  place_clear (&place);
+}
+
+#define MEDIA_BOX "/MediaBox [ 0 0 "
+
+/* "/MediaBox [ 0 0 841.889764 595.275591 ]", in plain text in what cairo writes. */
+static void
+read_page_size (const char *path,
+                double     *width,
+                double     *height)
+{
+  g_autofree char *contents = NULL;
+  gsize            length;
+  const char      *box;
+  char            *end;
+
+  g_assert_true (g_file_get_contents (path, &contents, &length, NULL));
+  box = memmem (contents, length, MEDIA_BOX, strlen (MEDIA_BOX));
+  g_assert_nonnull (box);
+  *width = g_ascii_strtod (box + strlen (MEDIA_BOX), &end);
+  *height = g_ascii_strtod (end, NULL);
+}
+
+static void
+test_print (gconstpointer data)
+{
+  const GwPaper   *paper = gw_paper_find (data);
+  Place            place;
+  GwWindow        *window = window_with_sample (&place);
+  GwEvaluation    *evaluation = gw_document_get_evaluation (gw_window_get_document (window));
+  g_autofree char *path = NULL;
+  g_autoptr (GtkPrintOperation) operation = gw_print_new (evaluation, 1, paper);
+  g_autoptr (GError) error = NULL;
+  double width, height;
+
+  path = g_strconcat (place.path, ".pdf", NULL);
+  gtk_print_operation_set_allow_async (operation, FALSE);
+  gtk_print_operation_set_export_filename (operation, path);
+  g_assert_cmpint (gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_EXPORT, GTK_WINDOW (window), &error),
+                   ==, GTK_PRINT_OPERATION_RESULT_APPLY);
+  g_assert_no_error (error);
+  read_page_size (path, &width, &height);
+  /* A point: the sizes of paper are rounded to a millimetre or an eighth of an inch. */
+  g_assert_cmpfloat_with_epsilon (width, paper->width, 1.0);
+  g_assert_cmpfloat_with_epsilon (height, paper->height, 1.0);
+  window_close (window);
+  place_clear (&place);
+}
+
+static GskRenderNode *
+find_texture (GskRenderNode *node)
+{
+  switch ((int) gsk_render_node_get_node_type (node))
+    {
+    case GSK_TEXTURE_NODE:
+      return node;
+    case GSK_TRANSFORM_NODE:
+      return find_texture (gsk_transform_node_get_child (node));
+    case GSK_CLIP_NODE:
+      return find_texture (gsk_clip_node_get_child (node));
+    case GSK_CONTAINER_NODE:
+      for (guint i = 0; i < gsk_container_node_get_n_children (node); i++)
+        {
+          GskRenderNode *found = find_texture (gsk_container_node_get_child (node, i));
+
+          if (found != NULL)
+            return found;
+        }
+      return NULL;
+    default:
+      return NULL;
+    }
+}
+
+/* What the sheet puts on the screen. (transfer full) */
+static GdkTexture *
+ink_of (GwWindow *window)
+{
+  GtkWidget *sheet = get (window, "sheet");
+  g_autoptr (GdkPaintable) paintable = gtk_widget_paintable_new (sheet);
+  GtkSnapshot   *snapshot = gtk_snapshot_new ();
+  GskRenderNode *node, *texture;
+  GdkTexture    *ink;
+
+  gdk_paintable_snapshot (paintable, snapshot, gtk_widget_get_width (sheet), gtk_widget_get_height (sheet));
+  node = gtk_snapshot_free_to_node (snapshot);
+  texture = find_texture (node);
+  g_assert_nonnull (texture);
+  ink = g_object_ref (gsk_texture_node_get_texture (texture));
+  gsk_render_node_unref (node);
+  return ink;
+}
+
+static void
+redraw (GwWindow *window)
+{
+  gtk_widget_queue_draw (get (window, "sheet"));
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
+}
+
+/* To expose the window again costs no ink. */
+static void
+test_ink_is_kept (void)
+{
+  Place place;
+  GwWindow *window = window_with_sample (&place);
+  g_autoptr (GdkTexture) first = ink_of (window);
+  g_autoptr (GdkTexture) again = NULL, other = NULL;
+
+  redraw (window);
+  again = ink_of (window);
+  g_assert_true (again == first);
+  press (window, "Page_Down");
+  redraw (window);
+  other = ink_of (window);
+  g_assert_true (other != first);
+  window_close (window);
+  place_clear (&place);
+}
+
+/* A pixel of the picture is a pixel of the screen; run at GDK_SCALE 1 and 2. */
+static void
+test_scale (void)
+{
+  Place place;
+  const char *wanted = g_getenv ("GDK_SCALE");
+  GwWindow   *window = window_with_sample (&place);
+  GtkWidget  *sheet = get (window, "sheet");
+  const int   scale = wanted != NULL ? atoi (wanted) : 1;
+  g_autoptr (GdkTexture) ink = ink_of (window);
+
+  g_assert_cmpint (gtk_widget_get_scale_factor (sheet), ==, scale);
+  g_assert_cmpint (gdk_texture_get_width (ink), ==, scale * gtk_widget_get_width (sheet));
+  g_assert_cmpint (gdk_texture_get_height (ink), ==, scale * gtk_widget_get_height (sheet));
+  window_close (window);
+  place_clear (&place);
+}
+
+static void
+test_scale_2 (void)
+{
+  g_setenv ("GDK_SCALE", "2", TRUE);
+  g_test_trap_subprocess ("/desk/window/scale/1", 0, 0);
+  g_unsetenv ("GDK_SCALE");
+  g_test_trap_assert_passed ();
+}
+
+static double
+start_of (GwWindow   *window,
+          const char *id)
+{
+  graphene_rect_t bounds;
+
+  g_assert_true (gtk_widget_compute_bounds (get (window, id), GTK_WIDGET (window), &bounds));
+  return (double) bounds.origin.x;
+}
+
+/* The drawer changes sides, the aeroplane does not. */
+static void
+test_right_to_left (void)
+{
+  Place            place;
+  GwWindow        *window = window_with_sample (&place);
+  const GwDrawing *drawing = drawing_of (window);
+  g_autofree double *points = g_memdup2 (gw_drawing_points (drawing), 200 * sizeof *points);
+
+  g_assert_cmpfloat (start_of (window, "drawer"), <, start_of (window, "sheet"));
+  window_close (window);
+
+  gtk_widget_set_default_direction (GTK_TEXT_DIR_RTL);
+  window = window_with (place.file);
+  drawing = drawing_of (window);
+  g_assert_cmpfloat (start_of (window, "drawer"), >, start_of (window, "sheet"));
+  g_assert_cmpmem (points, 200 * sizeof *points, gw_drawing_points (drawing), 200 * sizeof *points);
+  gtk_widget_set_default_direction (GTK_TEXT_DIR_LTR);
+  window_close (window);
+  place_clear (&place);
+}
+
+static guint
+n_windows (void)
+{
+  return g_list_length (gtk_application_get_windows (GTK_APPLICATION (application)));
+}
+
+static void
+test_several_windows (void)
+{
+  Place     place;
+  GwWindow *empty = window_new (), *other;
+  GFile    *files[2];
+
+  place_init (&place, SAMPLE_STUDY);
+  files[0] = g_file_new_for_uri ("resource:///org/gramwright/demo/small.gramwright");
+  files[1] = place.file;
+  g_application_open (G_APPLICATION (application), files, 2, "");
+  g_assert_cmpuint (n_windows (), ==, 2); /* the empty one was taken */
+  g_assert_false (gw_window_is_empty (empty));
+  other = GW_WINDOW (gtk_application_get_windows (GTK_APPLICATION (application))->data);
+  if (other == empty)
+    other = GW_WINDOW (gtk_application_get_windows (GTK_APPLICATION (application))->next->data);
+  wait_until (gw_window_get_document (empty) != NULL && gw_window_get_document (other) != NULL);
+  g_assert_cmpstr (text_of (other, "title"), ==, "Plank");
+  wait_until (gtk_widget_get_mapped (get (other, "sheet")));
+  window_close (other);
+  window_close (empty);
+  g_assert_cmpuint (n_windows (), ==, 0);
+  g_object_unref (files[0]);
+  place_clear (&place);
+}
+
+/* Closed while a file is being read, computed and waited for. */
+static void
+test_close_busy (void)
+{
+  GwWindow *window = window_new ();
+
+  gtk_widget_activate_action (GTK_WIDGET (window), "win.open-demo", NULL);
+  wait_for_ms (20);
+  window_close (window);
+  wait_for_ms (500);
+}
+
+#if !GTK_CHECK_VERSION(4, 10, 0)
+static GtkWidget *
+wait_for_dialog (void)
+{
+  GListModel *windows = gtk_window_get_toplevels ();
+  GtkWidget  *dialog = NULL;
+
+  while (dialog == NULL)
+    {
+      for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
+        {
+          g_autoptr (GtkWidget) candidate = g_list_model_get_item (windows, i);
+
+          if (GTK_IS_FILE_CHOOSER_DIALOG (candidate) && gtk_widget_get_mapped (candidate))
+            dialog = candidate;
+        }
+      g_main_context_iteration (NULL, FALSE);
+    }
+
+  return dialog;
+}
+
+static void
+test_open_dialog (void)
+{
+  Place     place;
+  GwWindow *window = window_new ();
+
+  place_init (&place, SAMPLE_STUDY);
+  press (window, "<Control>o");
+  gtk_dialog_response (GTK_DIALOG (wait_for_dialog ()), GTK_RESPONSE_CANCEL);
+  g_assert_true (gw_window_is_empty (window));
+
+  press (window, "<Control>o");
+  gtk_file_chooser_set_file (GTK_FILE_CHOOSER (wait_for_dialog ()), place.file, NULL);
+  wait_until (gtk_file_chooser_get_file (GTK_FILE_CHOOSER (wait_for_dialog ())) != NULL);
+  gtk_dialog_response (GTK_DIALOG (wait_for_dialog ()), GTK_RESPONSE_ACCEPT);
+  wait_until (gw_window_get_document (window) != NULL);
+  g_assert_cmpstr (text_of (window, "title"), ==, "Plank");
+  window_close (window);
+  place_clear (&place);
+}
+#endif
+
+int
+main (int   argc,
+      char *argv[])
+{
+  static const char *const forms[][2] = { { ".pdf", "%PDF-" }, { ".svg", "<?xml" }, { ".PNG", "\x89PNG" } };
+  static const char *const papers[] = { "A4", "A3", "Letter" };
+
+  gtk_test_init (&argc, &argv, NULL);
+  application = gw_application_new (G_APPLICATION_NON_UNIQUE | G_APPLICATION_HANDLES_OPEN);
+  g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));
+
+  g_test_add_func ("/desk/window/empty", test_empty);
+  g_test_add_func ("/desk/window/demo", test_demo);
+  g_test_add_func ("/desk/window/option", test_option);
+  g_test_add_func ("/desk/window/drawer", test_drawer);
+  g_test_add_func ("/desk/window/dark", test_dark);
+  g_test_add_func ("/desk/window/drop", test_drop);
+  g_test_add_func ("/desk/window/bad-file", test_bad_file);
+  g_test_add_func ("/desk/window/file-breaks", test_file_breaks);
+  g_test_add_func ("/desk/window/bad-file-beside", test_bad_file_beside);
+  g_test_add_func ("/desk/window/fewer-options", test_fewer_options);
+  g_test_add_func ("/desk/window/hints", test_hints);
+  for (guint i = 0; i < G_N_ELEMENTS (forms); i++)
+    {
+      g_autofree char *path = g_strdup_printf ("/desk/window/export/%s", forms[i][0] + 1);
+
+      g_test_add_data_func (path, forms[i], test_export);
+    }
+  g_test_add_func ("/desk/window/export/fails", test_export_fails);
+  for (guint i = 0; i < G_N_ELEMENTS (papers); i++)
+    {
+      g_autofree char *path = g_strdup_printf ("/desk/window/print/%s", papers[i]);
+
+      g_test_add_data_func (path, papers[i], test_print);
+    }
+  g_test_add_func ("/desk/window/ink-is-kept", test_ink_is_kept);
+  g_test_add_func ("/desk/window/scale/1", test_scale);
+  g_test_add_func ("/desk/window/scale/2", test_scale_2);
+  g_test_add_func ("/desk/window/right-to-left", test_right_to_left);
+  g_test_add_func ("/desk/window/several-windows", test_several_windows);
+  g_test_add_func ("/desk/window/close-busy", test_close_busy);
+#if !GTK_CHECK_VERSION(4, 10, 0)
+  g_test_add_func ("/desk/window/open-dialog", test_open_dialog);
+#endif
+
+  return g_test_run ();
+}
