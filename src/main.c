@@ -166,7 +166,8 @@ parse_size (const char *text,
   if (*end != 'x')
     return FALSE;
   *height = g_ascii_strtod (end + 1, &end);
-  return *end == '\0' && *width >= 160.0 && *width <= 10000.0 && *height >= 120.0 && *height <= 10000.0;
+  return *end == '\0' && *width >= 160.0 && *width <= 10000.0 && *height >= 120.0 &&
+         *height <= 10000.0;
 }
 
 static int
@@ -191,9 +192,10 @@ write_figure (Arguments   *arguments,
 
   sheet = gw_sheet_new (evaluation, option, is_paper);
   drawing = gw_sheet_draw (sheet, figure, width, height, arguments->is_dark);
-  is_written = gw_export_drawing (drawing, width, height,
-                                  evaluation->study->name != NULL ? evaluation->study->name : "Gramwright",
-                                  kind, arguments->output, &error);
+  is_written =
+    gw_export_drawing (drawing, width, height,
+                       evaluation->study->name != NULL ? evaluation->study->name : "Gramwright",
+                       kind, arguments->output, &error);
   gw_drawing_free (drawing);
   return is_written ? EXIT_FINE : study_error (error);
 }
@@ -212,8 +214,9 @@ run_draw (Arguments *arguments)
   if (arguments->output == NULL)
     return usage_error (_ ("draw needs -o FILE"));
   if (!gw_figure_kind_parse (arguments->figure, &figure))
-    return usage_error (_ ("there is no figure “%s”; there are sheet, planform, side, stall, masses, summary"),
-                        arguments->figure);
+    return usage_error (
+      _ ("there is no figure “%s”; there are sheet, planform, side, stall, masses, summary"),
+      arguments->figure);
   if (!gw_file_kind_of (arguments->output, &kind, &error))
     return usage_error ("%s", error->message);
   if (paper == NULL)
@@ -221,8 +224,9 @@ run_draw (Arguments *arguments)
   if (figure == GW_FIGURE_SHEET && arguments->size == NULL)
     return write_figure (arguments, figure, kind, paper->width, paper->height, TRUE);
   if (arguments->size != NULL && !parse_size (arguments->size, &width, &height))
-    return usage_error (_ ("“%s” is no size; give width x height in points, 160x120 or more, as in 640x480"),
-                        arguments->size);
+    return usage_error (
+      _ ("“%s” is no size; give width x height in points, 160x120 or more, as in 640x480"),
+      arguments->size);
 
   return write_figure (arguments, figure, kind, width, height, FALSE);
 }
@@ -240,7 +244,8 @@ run_report (Arguments *arguments)
 
   lower = g_ascii_strdown (arguments->output, -1);
   if (g_str_has_suffix (lower, ".html") || g_str_has_suffix (lower, ".csv"))
-    return usage_error (_ ("this version writes the report as PDF alone; name a file that ends in .pdf"));
+    return usage_error (
+      _ ("this version writes the report as PDF alone; name a file that ends in .pdf"));
   if (!g_str_has_suffix (lower, ".pdf"))
     return usage_error (_ ("“%s” does not end in .pdf"), arguments->output);
 
@@ -299,7 +304,8 @@ run_command (guint      i,
   if (n < commands[i].n_files)
     return usage_error (_ ("%s needs a study file"), commands[i].name);
   if (n > commands[i].n_files)
-    return usage_error (_ ("%s: one file too many: %s"), commands[i].name, arguments->rest[commands[i].n_files]);
+    return usage_error (_ ("%s: one file too many: %s"), commands[i].name,
+                        arguments->rest[commands[i].n_files]);
 
   return commands[i].run (arguments);
 }
@@ -345,21 +351,24 @@ parse_and_run (guint command,
 static void
 print_help (void)
 {
-  g_print ("%s\n",
-           _ ("Usage:\n"
-              "  gramwright [STUDY]                    open the desk\n"
-              "  gramwright evaluate STUDY [--json]    compute all options and print them side by side\n"
-              "  gramwright draw STUDY --figure NAME -o FILE.{svg,png,pdf}\n"
-              "                                        [--option ID] [--size WxH] [--paper A4|A3|Letter] [--dark]\n"
-              "                                        figures: sheet, planform, side, stall, masses, summary\n"
-              "  gramwright report STUDY -o FILE.pdf   [--option ID] [--paper A4|A3|Letter] [--dark]\n"
-              "  gramwright check STUDY                say what is wrong with a study, and where\n"
-              "  gramwright fields [--json]            list every field of a study file\n"
-              "  gramwright --help | --version\n"
-              "\n"
-              "Exit status: 0 fine, 1 the study has errors or a file cannot be read or written, 2 usage.\n"
-              "Figures are estimates, no substitute for a structural test, a range check, a careful\n"
-              "first flight, or local law."));
+  g_print (
+    "%s\n",
+    _ (
+      "Usage:\n"
+      "  gramwright [STUDY]                    open the desk\n"
+      "  gramwright evaluate STUDY [--json]    compute all options and print them side by side\n"
+      "  gramwright draw STUDY --figure NAME -o FILE.{svg,png,pdf}\n"
+      "         [--option ID] [--size WxH] [--paper A4|A3|Letter] [--dark]\n"
+      "         figures: sheet, planform, side, stall, masses, summary\n"
+      "  gramwright report STUDY -o FILE.pdf   write the sheet\n"
+      "         [--option ID] [--paper A4|A3|Letter] [--dark]\n"
+      "  gramwright check STUDY                say what is wrong with a study, and where\n"
+      "  gramwright fields [--json]            list every field of a study file\n"
+      "  gramwright --help | --version\n"
+      "\n"
+      "Exit status: 0 fine, 1 the study has errors or a file cannot be read or written, 2 usage.\n"
+      "Figures are estimates, no substitute for a structural test, a range check, a careful\n"
+      "first flight, or local law."));
 }
 
 static int
@@ -369,7 +378,8 @@ open_desk (int   argc,
 #if HAVE_DESK
   return gw_application_run (argc, argv);
 #else
-  g_printerr ("gramwright: %s\n", _ ("this program was built without its window; use one of the commands"));
+  g_printerr ("gramwright: %s\n",
+              _ ("this program was built without its window; use one of the commands"));
   return EXIT_STUDY;
 #endif
 }

@@ -55,7 +55,8 @@
   "    }\n"                                                                                        \
   "  ],\n"                                                                                         \
   "  \"materials\": [\n"                                                                           \
-  "    { \"id\": \"sheet\", \"kind\": \"foam-sheet\", \"areal_g_m2\": { \"low\": 280, \"typical\": 300, \"high\": 340 } }\n" \
+  "    { \"id\": \"sheet\", \"kind\": \"foam-sheet\", \"areal_g_m2\": { \"low\": 280, "     \
+  "\"typical\": 300, \"high\": 340 } }\n"                                                          \
   "  ],\n"                                                                                         \
   "  \"sections\": [\n"                                                                            \
   "    {\n"                                                                                        \

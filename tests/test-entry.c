@@ -61,14 +61,16 @@ test_good (void)
    * (Thompson & Taylor, NIST SP 811, 2008, table B.8; from memory). */
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
     {
-      const GwEntryUnit *shown = cases[i].shown != NULL ? gw_entry_unit (cases[i].quantity, cases[i].shown) : NULL;
+      const GwEntryUnit *shown =
+        cases[i].shown != NULL ? gw_entry_unit (cases[i].quantity, cases[i].shown) : NULL;
       g_autoptr (GError) error = NULL;
       double value = NAN;
 
       g_test_message ("%s", cases[i].text);
       g_assert_true (gw_entry_parse (cases[i].text, cases[i].quantity, shown, &value, &error));
       g_assert_no_error (error);
-      g_assert_cmpfloat_with_epsilon (value, cases[i].value, 1e-6 * fmax (fabs (cases[i].value), 1.0));
+      g_assert_cmpfloat_with_epsilon (value, cases[i].value,
+                                      1e-6 * fmax (fabs (cases[i].value), 1.0));
     }
 }
 
@@ -118,7 +120,8 @@ test_bad (void)
 static void
 test_random (void)
 {
-  static const char *const words[] = { "1", "25", ".", ",", "e", "+", "-", "*", "/", "(", ")", " ", "in", "mm", "oz", "°" };
+  static const char *const words[] = { "1", "25", ".", ",", "e",  "+",  "-",  "*",
+                                       "/", "(",  ")", " ", "in", "mm", "oz", "°" };
 
   for (int trial = 0; trial < 20000; trial++)
     {

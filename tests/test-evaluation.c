@@ -46,8 +46,10 @@ test_mass_of_sample (void)
   const double glue = 0.0025 * 2.0 * 1.2 + 0.006 * PERIMETER * 0.2;
 
   /* 0.05 %: the perimeter above is that of thickness laid on vertically. */
-  g_assert_cmpfloat_with_epsilon (value (evaluation, 0, GW_RESULT_MASS), 0.180 + 0.3 * SKIN + glue, 5e-4 * 0.33);
-  g_assert_cmpfloat_with_epsilon (value (evaluation, 1, GW_RESULT_MASS), 0.180 + 0.4 * SKIN + glue, 5e-4 * 0.38);
+  g_assert_cmpfloat_with_epsilon (value (evaluation, 0, GW_RESULT_MASS), 0.180 + 0.3 * SKIN + glue,
+                                  5e-4 * 0.33);
+  g_assert_cmpfloat_with_epsilon (value (evaluation, 1, GW_RESULT_MASS), 0.180 + 0.4 * SKIN + glue,
+                                  5e-4 * 0.38);
 }
 
 /* The battery's spread of 6 g and the sheet's 280 to 340 g/m2 are independent, so the
@@ -95,20 +97,27 @@ test_shared_inputs_cancel (void)
 static void
 test_material_change_is_consistent (void)
 {
-  g_autofree char *heavy = sample_replace (SAMPLE_STUDY, "\"low\": 280, \"typical\": 300, \"high\": 340",
-                                           "\"low\": 380, \"typical\": 400, \"high\": 440");
+  g_autofree char *heavy =
+    sample_replace (SAMPLE_STUDY, "\"low\": 280, \"typical\": 300, \"high\": 340",
+                    "\"low\": 380, \"typical\": 400, \"high\": 440");
   g_autoptr (GwEvaluation) before = evaluate (SAMPLE_STUDY);
   g_autoptr (GwEvaluation) after = evaluate (heavy);
 
   g_assert_cmpfloat (value (after, 0, GW_RESULT_MASS), >, value (before, 0, GW_RESULT_MASS));
-  g_assert_cmpfloat (value (after, 0, GW_RESULT_WING_MASS), >, value (before, 0, GW_RESULT_WING_MASS));
-  g_assert_cmpfloat (value (after, 0, GW_RESULT_WING_LOADING), >, value (before, 0, GW_RESULT_WING_LOADING));
-  g_assert_cmpfloat (value (after, 0, GW_RESULT_STALL_SPEED), >, value (before, 0, GW_RESULT_STALL_SPEED));
+  g_assert_cmpfloat (value (after, 0, GW_RESULT_WING_MASS), >,
+                     value (before, 0, GW_RESULT_WING_MASS));
+  g_assert_cmpfloat (value (after, 0, GW_RESULT_WING_LOADING), >,
+                     value (before, 0, GW_RESULT_WING_LOADING));
+  g_assert_cmpfloat (value (after, 0, GW_RESULT_STALL_SPEED), >,
+                     value (before, 0, GW_RESULT_STALL_SPEED));
   g_assert_cmpfloat (value (after, 0, GW_RESULT_IXX), >, value (before, 0, GW_RESULT_IXX));
   /* The wing lies behind the battery, so the balance point goes aft. */
-  g_assert_cmpfloat (value (after, 0, GW_RESULT_BALANCE_X), >, value (before, 0, GW_RESULT_BALANCE_X));
-  g_assert_cmpfloat (value (after, 0, GW_RESULT_NEUTRAL_POINT), ==, value (before, 0, GW_RESULT_NEUTRAL_POINT));
-  g_assert_cmpfloat (value (after, 0, GW_RESULT_WING_AREA), ==, value (before, 0, GW_RESULT_WING_AREA));
+  g_assert_cmpfloat (value (after, 0, GW_RESULT_BALANCE_X), >,
+                     value (before, 0, GW_RESULT_BALANCE_X));
+  g_assert_cmpfloat (value (after, 0, GW_RESULT_NEUTRAL_POINT), ==,
+                     value (before, 0, GW_RESULT_NEUTRAL_POINT));
+  g_assert_cmpfloat (value (after, 0, GW_RESULT_WING_AREA), ==,
+                     value (before, 0, GW_RESULT_WING_AREA));
   /* The option that sets the sheet itself does not care. */
   g_assert_cmpfloat (value (after, 1, GW_RESULT_MASS), ==, value (before, 1, GW_RESULT_MASS));
 }
@@ -123,9 +132,10 @@ test_weighed_wing (void)
   g_autoptr (GwEvaluation) evaluation = evaluate (text);
 
   g_assert_cmpfloat_with_epsilon (value (evaluation, 0, GW_RESULT_MASS), 0.350, 1e-9);
-  g_assert_cmpfloat_with_epsilon (value (evaluation, 0, GW_RESULT_WEIGHED_SHARE), 170.0 / 350.0, 1e-9);
-  g_assert_cmpfloat_with_epsilon (gw_evaluation_outcome (evaluation, 0)->band[GW_RESULT_MASS].high, GW_Z90 * 0.006,
+  g_assert_cmpfloat_with_epsilon (value (evaluation, 0, GW_RESULT_WEIGHED_SHARE), 170.0 / 350.0,
                                   1e-9);
+  g_assert_cmpfloat_with_epsilon (gw_evaluation_outcome (evaluation, 0)->band[GW_RESULT_MASS].high,
+                                  GW_Z90 * 0.006, 1e-9);
 }
 
 /* A battery of 180 g that may be 200 g off weighs nothing at worst, not less. */
@@ -150,7 +160,8 @@ test_curve (void)
       const GwOutcome *outcome = gw_evaluation_outcome (evaluation, o);
 
       g_assert_cmpfloat (evaluation->curve_mass[0], <, outcome->results.value[GW_RESULT_MASS]);
-      g_assert_cmpfloat (evaluation->curve_mass[GW_CURVE_N - 1], >, outcome->results.value[GW_RESULT_MASS]);
+      g_assert_cmpfloat (evaluation->curve_mass[GW_CURVE_N - 1], >,
+                         outcome->results.value[GW_RESULT_MASS]);
       for (guint i = 1; i < GW_CURVE_N; i++)
         g_assert_cmpfloat (outcome->results.curve[i], >, outcome->results.curve[i - 1]);
     }

@@ -168,7 +168,7 @@ test_surfaces (void)
   SampleFigures *inputs = g_new (SampleFigures, 1);
   GByteArray    *bytes = g_byte_array_new ();
 
-  for (int kind = 0; kind < SAMPLE_N; kind++)
+  for (int kind = SAMPLE_PRINTED; kind < SAMPLE_N; kind += 2)
     {
       sample_figures_init (inputs, (SampleKind) kind, 4, false);
       for (int figure = 0; figure < N_FIGURES; figure++)

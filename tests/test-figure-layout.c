@@ -334,36 +334,38 @@ check_figure (size_t               figure,
 }
 
 static void
-test_figures (void)
+check_all_sizes (size_t               figure,
+                 const SampleFigures *inputs)
 {
   static const double sizes[][2] = {
-    { 160, 120 },
-    { 220, 170 },
-    { 260, 400 },
-    { 320, 240 },
-    { 480, 300 },
-    { 640, 480 },
-    { 1100, 260 },
-    { 1400, 900 },
+    { 160, 120 }, { 220, 170 }, { 260, 400 }, { 320, 240 }, { 640, 480 }, { 1100, 260 }, { 1400, 900 },
   };
+
+  for (size_t i = 0; i < G_N_ELEMENTS (sizes); i++)
+    for (double type = 1; type < 1.5; type += 0.4)
+      check_figure (figure, (GwBox){ 13, 17, sizes[i][0], sizes[i][1] }, inputs, type);
+}
+
+/* Airframes by kind, the others by the number of options. */
+static void
+test_figures (void)
+{
   SampleFigures *inputs = g_new (SampleFigures, 1);
 
   for (int kind = 0; kind < SAMPLE_N; kind++)
-    for (size_t n = 1; n <= SAMPLE_OPTIONS; n++)
-      {
-        sample_figures_init (inputs, (SampleKind) kind, n, false);
-        for (size_t figure = 0; figure < G_N_ELEMENTS (figures); figure++)
-          for (size_t size = 0; size < G_N_ELEMENTS (sizes); size++)
-            for (double type = 1; type < 1.5; type += 0.4)
-              {
-                GwBox box = { 13, 17, sizes[size][0], sizes[size][1] };
-
-                /* Options do not change what an airframe looks like. */
-                if (n == 1 || figure > 2)
-                  check_figure (figure, box, inputs, type);
-              }
-        sample_figures_clear (inputs);
-      }
+    {
+      sample_figures_init (inputs, (SampleKind) kind, 1, false);
+      for (size_t figure = 0; figure < 3; figure++)
+        check_all_sizes (figure, inputs);
+      sample_figures_clear (inputs);
+    }
+  for (size_t n = 1; n <= SAMPLE_OPTIONS; n++)
+    {
+      sample_figures_init (inputs, n % 2 == 0 ? SAMPLE_FOLDED : SAMPLE_AWKWARD, n, false);
+      for (size_t figure = 3; figure < G_N_ELEMENTS (figures); figure++)
+        check_all_sizes (figure, inputs);
+      sample_figures_clear (inputs);
+    }
   g_free (inputs);
 }
 
@@ -390,7 +392,7 @@ test_sheets (void)
   SampleFigures *inputs = g_new (SampleFigures, 1);
 
   for (int kind = 0; kind < SAMPLE_N; kind++)
-    for (size_t n = 1; n <= SAMPLE_OPTIONS; n += n == 1 ? 2 : n == 3 ? 1
+    for (size_t n = kind == SAMPLE_PRINTED ? 1 : 4; n <= SAMPLE_OPTIONS; n += kind == SAMPLE_TAILLESS ? 8 : 4)
                                                                      : 4)
       for (size_t i = 0; i < G_N_ELEMENTS (sheets); i++)
         {

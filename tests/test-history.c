@@ -94,14 +94,16 @@ test_table (void)
 static void
 test_to_the_start (void)
 {
-  static const char *const paths[] = { "surfaces/wing/x_mm", "equipment/battery/x_mm", "targets/mass_g",
-                                       "day/temperature_c", "materials/sheet/areal_g_m2" };
+  static const char *const paths[] = { "surfaces/wing/x_mm", "equipment/battery/x_mm",
+                                       "targets/mass_g", "day/temperature_c",
+                                       "materials/sheet/areal_g_m2" };
   GwHistory               *history = history_of_sample ();
   g_autofree char         *first = text (history);
   g_autofree char         *last = NULL, *start = NULL, *end = NULL;
 
   for (int i = 0; i < 60; i++)
-    edit (history, paths[g_test_rand_int_range (0, G_N_ELEMENTS (paths))], g_test_rand_int_range (1, 40), NULL);
+    edit (history, paths[g_test_rand_int_range (0, G_N_ELEMENTS (paths))],
+          g_test_rand_int_range (1, 40), NULL);
   last = text (history);
 
   while (gw_history_undo_name (history) != NULL)

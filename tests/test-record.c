@@ -84,7 +84,8 @@ test_units_round_trip (void)
     for (int trial = 0; trial < 100; trial++)
       {
         const double value = g_test_rand_double_range (-1e4, 1e4);
-        const double back = gw_quantity_from_si ((GwQuantity) q, gw_quantity_to_si ((GwQuantity) q, value));
+        const double back =
+          gw_quantity_from_si ((GwQuantity) q, gw_quantity_to_si ((GwQuantity) q, value));
 
         /* Celsius loses the last bits to the 273.15 added and taken off. */
         g_assert_cmpfloat_with_epsilon (back, value, 1e-11 * (fabs (value) + 300.0));
@@ -127,7 +128,8 @@ test_number_text (void)
 
   for (int trial = 0; trial < 2000; trial++)
     {
-      const double     value = ldexp (g_test_rand_double_range (-1.0, 1.0), g_test_rand_int_range (-60, 60));
+      const double value =
+        ldexp (g_test_rand_double_range (-1.0, 1.0), g_test_rand_int_range (-60, 60));
       g_autofree char *text = gw_number_text (value);
 
       g_assert_cmpfloat (g_ascii_strtod (text, NULL), ==, value);
@@ -184,7 +186,7 @@ test_find (void)
   };
   g_autoptr (GwStudy) study = sample ();
   const GwField *field = NULL;
-  GwRecord      *record = gw_record_find (&study->record, "surfaces/wing/stations/2/chord_mm", &field);
+  GwRecord *record = gw_record_find (&study->record, "surfaces/wing/stations/2/chord_mm", &field);
 
   g_assert_nonnull (record);
   g_assert_cmpstr (field->key, ==, "chord_mm");
@@ -209,7 +211,8 @@ test_edit (void)
   g_autoptr (JsonNode) chord = number_node (210.0);
   g_autoptr (JsonNode) bad = number_node (-1.0);
   g_autoptr (GError) error = NULL;
-  g_autoptr (GwStudy) edited = gw_study_edit (study, "surfaces/wing/stations/1/chord_mm", chord, &error);
+  g_autoptr (GwStudy) edited =
+    gw_study_edit (study, "surfaces/wing/stations/1/chord_mm", chord, &error);
   g_autofree char *before = NULL;
 
   /* The edit is a new study; who holds the old one sees nothing. */

@@ -74,17 +74,18 @@ static const Bad bad_files[] = {
   { "format-half", "\"format\": 1", "\"format\": 0.5", CONTENT, "format" },
   { "large-exponent", "\"x_mm\": 40", "\"x_mm\": 1e999", CONTENT, "equipment/battery/x_mm" },
   { "huge-length", "\"x_mm\": 40", "\"x_mm\": 1e83", CONTENT, "equipment/battery/x_mm" },
-  { "negative-chord", "{ \"y_mm\": 600, \"chord_mm\": 200 }", "{ \"y_mm\": 600, \"chord_mm\": -200 }", CONTENT,
-    "surfaces/wing/stations/2/chord_mm" },
-  { "zero-chord", "{ \"y_mm\": 600, \"chord_mm\": 200 }", "{ \"y_mm\": 600, \"chord_mm\": 0 }", CONTENT,
-    "from 2 to 5000 mm" },
-  { "chord-text", "{ \"y_mm\": 600, \"chord_mm\": 200 }", "{ \"y_mm\": 600, \"chord_mm\": \"200\" }", CONTENT,
-    "a number is wanted" },
-  { "chord-null", "{ \"y_mm\": 600, \"chord_mm\": 200 }", "{ \"y_mm\": 600, \"chord_mm\": null }", CONTENT,
-    "a number is wanted" },
-  { "chord-missing", "{ \"y_mm\": 600, \"chord_mm\": 200 }", "{ \"y_mm\": 600 }", CONTENT, "chord_mm" },
-  { "chord-list", "{ \"y_mm\": 600, \"chord_mm\": 200 }", "{ \"y_mm\": 600, \"chord_mm\": [200] }", CONTENT,
-    "stations/2/chord_mm" },
+  { "negative-chord", "{ \"y_mm\": 600, \"chord_mm\": 200 }",
+    "{ \"y_mm\": 600, \"chord_mm\": -200 }", CONTENT, "surfaces/wing/stations/2/chord_mm" },
+  { "zero-chord", "{ \"y_mm\": 600, \"chord_mm\": 200 }", "{ \"y_mm\": 600, \"chord_mm\": 0 }",
+    CONTENT, "from 2 to 5000 mm" },
+  { "chord-text", "{ \"y_mm\": 600, \"chord_mm\": 200 }",
+    "{ \"y_mm\": 600, \"chord_mm\": \"200\" }", CONTENT, "a number is wanted" },
+  { "chord-null", "{ \"y_mm\": 600, \"chord_mm\": 200 }", "{ \"y_mm\": 600, \"chord_mm\": null }",
+    CONTENT, "a number is wanted" },
+  { "chord-missing", "{ \"y_mm\": 600, \"chord_mm\": 200 }", "{ \"y_mm\": 600 }", CONTENT,
+    "chord_mm" },
+  { "chord-list", "{ \"y_mm\": 600, \"chord_mm\": 200 }", "{ \"y_mm\": 600, \"chord_mm\": [200] }",
+    CONTENT, "stations/2/chord_mm" },
   { "negative-mass", "\"value\": 180", "\"value\": -180", CONTENT, "equipment/battery/mass_g" },
   { "negative-spread", "\"spread\": 6", "\"spread\": -6", CONTENT, "spread" },
   { "spread-text", "\"spread\": 6", "\"spread\": \"6\"", CONTENT, "spread" },
@@ -94,7 +95,8 @@ static const Bad bad_files[] = {
   { "range-order", "\"low\": 280", "\"low\": 310", CONTENT, "must rise" },
   { "range-part", "\"low\": 280, ", "", CONTENT, "low, typical and high" },
   { "unknown-word", "\"kind\": \"battery\"", "\"kind\": \"cell\"", CONTENT, "battery, servo" },
-  { "flag-number", "\"role\": \"wing\",", "\"role\": \"wing\", \"mirrored\": 1,", CONTENT, "true or false" },
+  { "flag-number", "\"role\": \"wing\",", "\"role\": \"wing\", \"mirrored\": 1,", CONTENT,
+    "true or false" },
   { "name-number", "\"name\": \"Plank\"", "\"name\": 7", CONTENT, "text in quotes" },
   { "list-object", "\"equipment\": [", "\"legs\": {}, \"equipment\": [", CONTENT, "legs" },
   { "list-of-numbers", "\"equipment\": [", "\"legs\": [1], \"equipment\": [", CONTENT, "legs/1" },
@@ -104,19 +106,21 @@ static const Bad bad_files[] = {
   { "id-capital", "\"id\": \"battery\"", "\"id\": \"Battery\"", CONTENT, "small letters" },
   { "id-empty", "\"id\": \"battery\"", "\"id\": \"\"", CONTENT, "small letters" },
   { "id-slash", "\"id\": \"battery\"", "\"id\": \"a/b\"", CONTENT, "small letters" },
-  { "dangling-section", "\"section\": \"flat\"", "\"section\": \"flut\"", CONTENT, "surfaces/wing/stations/1/section" },
+  { "dangling-section", "\"section\": \"flat\"", "\"section\": \"flut\"", CONTENT,
+    "surfaces/wing/stations/1/section" },
   { "dangling-material", "\"material\": \"sheet\"", "\"material\": \"sheat\"", CONTENT,
     "builds/1/folded_sheet/material" },
   { "dangling-movable", "\"movable\": \"battery\"", "\"movable\": \"motor\"", CONTENT, "movable" },
-  { "dangling-surface", "\"surface\": \"wing\"", "\"surface\": \"tail\"", CONTENT, "builds/1/surface" },
+  { "dangling-surface", "\"surface\": \"wing\"", "\"surface\": \"tail\"", CONTENT,
+    "builds/1/surface" },
   { "no-section", ", \"section\": \"flat\"", "", CONTENT, "no section" },
   { "no-material", "\"material\": \"sheet\", ", "", CONTENT, "builds/1" },
-  { "no-areal", "\"areal_g_m2\": { \"low\": 280, \"typical\": 300, \"high\": 340 }", "\"density_kg_m3\": 40", CONTENT,
-    "areal_g_m2" },
+  { "no-areal", "\"areal_g_m2\": { \"low\": 280, \"typical\": 300, \"high\": 340 }",
+    "\"density_kg_m3\": 40", CONTENT, "areal_g_m2" },
   { "no-options", NULL, "{\"format\": 1}", CONTENT, "options" },
   { "no-wing", "\"role\": \"wing\"", "\"role\": \"canard\"", CONTENT, "role" },
-  { "same-place", "{ \"y_mm\": 600, \"chord_mm\": 200 }", "{ \"y_mm\": 0, \"chord_mm\": 200 }", CONTENT,
-    "surfaces/wing" },
+  { "same-place", "{ \"y_mm\": 600, \"chord_mm\": 200 }", "{ \"y_mm\": 0, \"chord_mm\": 200 }",
+    CONTENT, "surfaces/wing" },
   { "bay-turned", "\"bay_to_mm\": 160", "\"bay_to_mm\": -160", CONTENT, "equipment/battery" },
   { "bay-half", ",\n      \"bay_to_mm\": 160", "", CONTENT, "both ends" },
   { "re-falls", "\"re\": 300000", "\"re\": 30000", CONTENT, "must rise" },
@@ -125,9 +129,11 @@ static const Bad bad_files[] = {
     "options/thick/changes/equipment/battery/mass" },
   { "change-range", "\"equipment/battery/x_mm\": 10", "\"equipment/battery/mass_g\": -1", CONTENT,
     "options/thick/changes/equipment/battery/mass_g" },
-  { "change-option", "\"equipment/battery/x_mm\": 10", "\"options/thin/name\": \"x\"", CONTENT, "not this" },
-  { "changes-list", "\"changes\": {\n        \"materials/sheet/areal_g_m2\": 400,\n        "
-                    "\"equipment/battery/x_mm\": 10\n      }",
+  { "change-option", "\"equipment/battery/x_mm\": 10", "\"options/thin/name\": \"x\"", CONTENT,
+    "not this" },
+  { "changes-list",
+    "\"changes\": {\n        \"materials/sheet/areal_g_m2\": 400,\n        "
+    "\"equipment/battery/x_mm\": 10\n      }",
     "\"changes\": [1]", CONTENT, "options/thick/changes" },
 };
 
@@ -135,7 +141,8 @@ static void
 test_bad (gconstpointer data)
 {
   const Bad       *bad = data;
-  g_autofree char *text = bad->from != NULL ? sample_replace (SAMPLE_STUDY, bad->from, bad->to) : g_strdup (bad->to);
+  g_autofree char *text =
+    bad->from != NULL ? sample_replace (SAMPLE_STUDY, bad->from, bad->to) : g_strdup (bad->to);
   g_autoptr (GError) error = NULL;
   g_autoptr (GwStudy) study = gw_study_parse (text, strlen (text), NULL, &error);
 
@@ -236,8 +243,8 @@ static void
 test_unknown_keys_are_kept (void)
 {
   g_autoptr (GPtrArray) problems = gw_problems_new ();
-  g_autofree char *text = sample_replace (SAMPLE_STUDY, "\"format\": 1,",
-                                          "\"format\": 1, \"mood\": [1.5, {\"a\": null}], \"x\": 1e-7,");
+  g_autofree char *text = sample_replace (
+    SAMPLE_STUDY, "\"format\": 1,", "\"format\": 1, \"mood\": [1.5, {\"a\": null}], \"x\": 1e-7,");
   g_autoptr (GwStudy) study = gw_study_parse (text, strlen (text), problems, NULL);
   g_autoptr (GwStudy) copy = NULL;
   g_autofree char *saved = NULL, *copied = NULL;
@@ -340,7 +347,8 @@ main (int   argc,
   g_test_add_func ("/study/load/unknown-keys-are-kept", test_unknown_keys_are_kept);
   g_test_add_func ("/study/load/unknown-infinity-is-kept", test_unknown_infinity_is_kept);
   g_test_add_func ("/study/load/save-and-load", test_save_and_load);
-  g_test_add_func ("/study/load/save-refuses-what-does-not-read-back", test_save_refuses_what_does_not_read_back);
+  g_test_add_func ("/study/load/save-refuses-what-does-not-read-back",
+                   test_save_refuses_what_does_not_read_back);
   g_test_add_func ("/study/load/missing-file", test_missing_file);
 
   return g_test_run ();

@@ -76,10 +76,12 @@ set_pdf_dates (cairo_surface_t *surface,
   const char *epoch = g_getenv ("SOURCE_DATE_EPOCH");
 
   cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, title);
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATOR, "Gramwright " PACKAGE_VERSION);
+  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATOR,
+                                  "Gramwright " PACKAGE_VERSION);
   if (epoch != NULL)
     {
-      g_autoptr (GDateTime) date = g_date_time_new_from_unix_utc (g_ascii_strtoll (epoch, NULL, 10));
+      g_autoptr (GDateTime) date =
+        g_date_time_new_from_unix_utc (g_ascii_strtoll (epoch, NULL, 10));
       g_autofree char *text = date != NULL ? g_date_time_format (date, "%Y-%m-%dT%H:%M:%SZ") : NULL;
 
       if (text == NULL)
@@ -108,8 +110,9 @@ surface_new (GwFileKind  kind,
       return cairo_svg_surface_create_for_stream (gather_cb, bytes, width, height);
     case GW_FILE_PNG:
     default:
-      surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, (int) ceil (width * PIXELS_PER_POINT),
-                                            (int) ceil (height * PIXELS_PER_POINT));
+      surface =
+        cairo_image_surface_create (CAIRO_FORMAT_RGB24, (int) ceil (width * PIXELS_PER_POINT),
+                                    (int) ceil (height * PIXELS_PER_POINT));
       cairo_surface_set_device_scale (surface, PIXELS_PER_POINT, PIXELS_PER_POINT);
       return surface;
     }

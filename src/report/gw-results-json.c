@@ -68,7 +68,8 @@ add_results (JsonBuilder     *builder,
       if (is_change)
         add_banded (builder, name, outcome->change[i], unit->factor, 0.0, &outcome->change_band[i]);
       else
-        add_banded (builder, name, outcome->results.value[i], unit->factor, unit->offset, &outcome->band[i]);
+        add_banded (builder, name, outcome->results.value[i], unit->factor, unit->offset,
+                    &outcome->band[i]);
     }
   json_builder_end_object (builder);
 }
@@ -155,7 +156,8 @@ add_curve (JsonBuilder        *builder,
     {
       json_builder_begin_object (builder);
       add_number (builder, "mass_g", evaluation->curve_mass[i] * 1e3);
-      add_banded (builder, "stall_speed_m_s", outcome->results.curve[i], 1.0, 0.0, &outcome->curve_band[i]);
+      add_banded (builder, "stall_speed_m_s", outcome->results.curve[i], 1.0, 0.0,
+                  &outcome->curve_band[i]);
       json_builder_end_object (builder);
     }
   json_builder_end_array (builder);

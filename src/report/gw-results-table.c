@@ -132,8 +132,9 @@ gw_results_table (const GwEvaluation *evaluation)
   append_head (out, evaluation, labels);
   for (guint id = 0; id < GW_N_RESULTS; id++)
     append_row (out, evaluation, labels, (GwResultId) id);
-  g_string_append_printf (out, "\n%s\n",
-                          _ ("× limit not kept   ± from the 10th to the 90th percentile; estimates, not tests"));
+  g_string_append_printf (
+    out, "\n%s\n",
+    _ ("× limit not kept   ± from the 10th to the 90th percentile; estimates, not tests"));
   for (guint i = 0; i < evaluation->outcomes->len; i++)
     append_notes (out, gw_evaluation_outcome (evaluation, i));
 

@@ -130,9 +130,11 @@ make_stall (GwSheet *sheet,
 
   return (GwStallFigure){
     .title = _ ("Stall speed against mass"),
-    .conditions = keep (sheet, g_strdup_printf (_ ("flaps up · trimmed · power off · air %.3f kg/m³"),
-                                                outcome->results.air.density)),
-    .method = is_swept ? _ ("lifting line, corrected for sweep and crank by the cosine rule") : NULL,
+    .conditions =
+      keep (sheet, g_strdup_printf (_ ("flaps up · trimmed · power off · air %.3f kg/m³"),
+                                    outcome->results.air.density)),
+    .method =
+      is_swept ? _ ("lifting line, corrected for sweep and crank by the cosine rule") : NULL,
     .mass_unit = "kg",
     .speed_unit = "m/s",
     .mass_scale = 1.0,
@@ -168,7 +170,8 @@ part_of (const GwAircraft *aircraft,
     {
     case GW_GROUP_SURFACE:
       role = aircraft->surfaces[piece->owner].role;
-      return role == GW_ROLE_WING || role == GW_ROLE_SECOND_WING ? wing_part (piece->kind) : PART_TAIL;
+      return role == GW_ROLE_WING || role == GW_ROLE_SECOND_WING ? wing_part (piece->kind)
+                                                                 : PART_TAIL;
     case GW_GROUP_BODY:
     case GW_GROUP_STRUT:
       return PART_BODY;
@@ -236,7 +239,8 @@ make_cell (GwSheet   *sheet,
 {
   const GwOutcome *outcome = gw_evaluation_outcome (sheet->evaluation, option);
   char            *band = gw_band_text (id, &outcome->band[id]);
-  char            *change = option != sheet->evaluation->baseline ? gw_change_text (id, outcome->change[id]) : NULL;
+  char            *change =
+    option != sheet->evaluation->baseline ? gw_change_text (id, outcome->change[id]) : NULL;
 
   return (GwSummaryCell){
     .value = keep (sheet, gw_value_text (id, outcome->results.value[id])),
@@ -285,7 +289,8 @@ make_summary (GwSheet *sheet,
       cells = keep_new (sheet, GwSummaryCell, n);
       for (guint i = 0; i < n; i++)
         cells[i] = make_cell (sheet, i, (GwResultId) id);
-      rows[n_rows++] = (GwSummaryRow){ _ (info->label), gw_quantity_unit (info->quantity)->unit, cells };
+      rows[n_rows++] =
+        (GwSummaryRow){ _ (info->label), gw_quantity_unit (info->quantity)->unit, cells };
     }
 
   return (GwSummaryFigure){
@@ -296,7 +301,8 @@ make_summary (GwSheet *sheet,
     .rows = rows,
     .shown = (int) shown,
     .baseline = (int) evaluation->baseline,
-    .legend = _ ("× limit not kept   ± from the 10th to the 90th percentile   + − against the baseline"),
+    .legend =
+      _ ("× limit not kept   ± from the 10th to the 90th percentile   + − against the baseline"),
   };
 }
 

@@ -50,11 +50,17 @@ GwDrawing *gw_sheet_draw (const GwSheet *sheet,
                           double         height,
                           gboolean       is_dark) G_GNUC_WARN_UNUSED_RESULT;
 
-/** gw_value_text: a result with its decimals and a minus sign, or an en dash if it has no answer. (transfer full) */
+/**
+ * gw_value_text: a result with its decimals and a minus sign, or an en dash if it has no
+ * answer. (transfer full)
+ */
 char *gw_value_text (GwResultId id,
                      double     value);
 
-/** gw_band_text: "±0.21" or "+0.3 −0.2" of a band in SI; NULL if it rounds to nothing. (transfer full) (nullable) */
+/**
+ * gw_band_text: "±0.21" or "+0.3 −0.2" of a band in SI; NULL if it rounds to nothing.
+ * (transfer full) (nullable)
+ */
 char *gw_band_text (GwResultId    id,
                     const GwBand *band);
 

@@ -97,7 +97,8 @@ gw_limit_of (const GwOutcome *outcome,
   if (id == GW_RESULT_STATIC_MARGIN)
     return at_most (-value, -targets->static_margin);
   if (id == GW_RESULT_BALANCE_ROOT)
-    return notes & (GW_NOTE_BEHIND_AFT_LIMIT | GW_NOTE_AHEAD_OF_LIMIT) ? GW_LIMIT_BROKEN : GW_LIMIT_KEPT;
+    return notes & (GW_NOTE_BEHIND_AFT_LIMIT | GW_NOTE_AHEAD_OF_LIMIT) ? GW_LIMIT_BROKEN
+                                                                       : GW_LIMIT_KEPT;
 
   return GW_LIMIT_NONE;
 }

@@ -23,7 +23,8 @@ gpointer _gw_assemble_block (GwAssembler *assembler,
                              gsize        n,
                              gsize        size);
 
-#define _gw_assemble_new(assembler, Type, n) ((Type *) _gw_assemble_block (assembler, n, sizeof (Type)))
+#define _gw_assemble_new(assembler, Type, n) \
+ ((Type *) _gw_assemble_block (assembler, n, sizeof (Type)))
 
 /** _gw_assemble_material: the material with that id, or NULL; a missing id is an error at @path. */
 const GwStudyMaterial *_gw_assemble_material (GwAssembler *assembler,

@@ -72,8 +72,10 @@ fill_row (const GwStudySectionRow *from,
   gw_outline_thin_theory (outline, &alpha_zero, &cm_quarter);
   row->re = from->re.value;
   row->cl_max = from->cl_max.value;
-  row->slope = isnan (from->slope_per_deg.value) ? 2.0 * G_PI : from->slope_per_deg.value * 180.0 / G_PI;
-  row->alpha_zero = isnan (from->alpha_zero_deg.value) ? alpha_zero : _gw_deg (&from->alpha_zero_deg);
+  row->slope =
+    isnan (from->slope_per_deg.value) ? 2.0 * G_PI : from->slope_per_deg.value * 180.0 / G_PI;
+  row->alpha_zero =
+    isnan (from->alpha_zero_deg.value) ? alpha_zero : _gw_deg (&from->alpha_zero_deg);
   row->cm_zero = isnan (from->cm_zero.value) ? cm_quarter : from->cm_zero.value;
 }
 
@@ -84,16 +86,18 @@ fill_rows (GwAssembler          *assembler,
            const char           *path)
 {
   if (from->rows->len == 0 || from->rows->len > GW_SECTION_ROWS)
-    gw_problems_error (assembler->problems, path,
-                       _ ("the section needs 1 to %d rows that say what it does at which Reynolds number"),
-                       GW_SECTION_ROWS);
+    gw_problems_error (
+      assembler->problems, path,
+      _ ("the section needs 1 to %d rows that say what it does at which Reynolds number"),
+      GW_SECTION_ROWS);
 
   section->n_rows = MIN (from->rows->len, GW_SECTION_ROWS);
   for (guint i = 0; i < section->n_rows; i++)
     {
       fill_row (g_ptr_array_index (from->rows, i), &section->outline, &section->rows[i]);
       if (i > 0 && section->rows[i].re <= section->rows[i - 1].re)
-        gw_problems_error (assembler->problems, path, _ ("row %u: the Reynolds numbers must rise"), i + 1);
+        gw_problems_error (assembler->problems, path, _ ("row %u: the Reynolds numbers must rise"),
+                           i + 1);
     }
 }
 
@@ -119,9 +123,11 @@ _gw_assemble_sections (GwAssembler *assembler)
       g_autofree char      *path = g_strdup_printf ("sections/%s", from->id);
 
       section->name = from->name != NULL ? from->name : from->id;
-      section->cl_max_factor = from->cl_max_factor.value * method_factor (assembler->study, "stall-speed");
+      section->cl_max_factor =
+        from->cl_max_factor.value * method_factor (assembler->study, "stall-speed");
       if (outline_of (from, &section->outline) != GW_OK)
-        gw_problems_error (assembler->problems, path, "%s", outline_cure ((GwSectionShape) from->shape));
+        gw_problems_error (assembler->problems, path, "%s",
+                           outline_cure ((GwSectionShape) from->shape));
       else
         fill_rows (assembler, from, section, path);
     }

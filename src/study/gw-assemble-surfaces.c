@@ -14,7 +14,8 @@ find_section (GwAssembler *assembler,
               const char  *id)
 {
   for (guint i = 0; i < assembler->study->sections->len; i++)
-    if (g_strcmp0 (((GwStudySection *) g_ptr_array_index (assembler->study->sections, i))->id, id) == 0)
+    if (g_strcmp0 (((GwStudySection *) g_ptr_array_index (assembler->study->sections, i))->id,
+                   id) == 0)
       return &assembler->sections[i];
 
   return NULL;
@@ -31,7 +32,8 @@ fill_stations (GwAssembler          *assembler,
   const GwSection *section = NULL;
 
   if (from->stations->len < 2)
-    gw_problems_error (assembler->problems, path, _ ("a surface needs at least two stations, root and tip"));
+    gw_problems_error (assembler->problems, path,
+                       _ ("a surface needs at least two stations, root and tip"));
 
   for (guint i = 0; i < from->stations->len; i++)
     {
@@ -40,10 +42,12 @@ fill_stations (GwAssembler          *assembler,
       if (station->section != NULL)
         section = find_section (assembler, station->section);
       if (section == NULL)
-        gw_problems_error (assembler->problems, path, _ ("station %u has no section; name one"), i + 1);
+        gw_problems_error (assembler->problems, path, _ ("station %u has no section; name one"),
+                           i + 1);
 
       stations[i] = (GwStation){
-        .at = { _gw_mm (&from->x_mm) + _gw_mm (&station->x_mm), _gw_mm (&from->y_mm) + _gw_mm (&station->y_mm),
+        .at = { _gw_mm (&from->x_mm) + _gw_mm (&station->x_mm),
+                _gw_mm (&from->y_mm) + _gw_mm (&station->y_mm),
                 _gw_mm (&from->z_mm) + _gw_mm (&station->z_mm) },
         .chord = _gw_mm (&station->chord_mm),
         .twist = _gw_deg (&from->incidence_deg) + _gw_deg (&station->twist_deg),
@@ -162,7 +166,8 @@ fill_build (GwAssembler        *assembler,
     }
 
   build->joint_linear = _gw_g (&from->joint_g_m);
-  build->finish_areal = from->finish != NULL ? _gw_assemble_areal (assembler, from->finish, path) : 0.0;
+  build->finish_areal =
+    from->finish != NULL ? _gw_assemble_areal (assembler, from->finish, path) : 0.0;
 }
 
 static const GwStudyBuild *
@@ -218,9 +223,10 @@ fill_panel (GwAssembler          *assembler,
   else if (!isnan (from->mass_g.value))
     *build = spread_over_skin;
   else
-    gw_problems_error (assembler->problems, path,
-                       _ ("option “%s” does not say how panel %u is built; add a build, or give the mass"),
-                       option->id, panel + 1);
+    gw_problems_error (
+      assembler->problems, path,
+      _ ("option “%s” does not say how panel %u is built; add a build, or give the mass"),
+      option->id, panel + 1);
 }
 
 static void
@@ -253,14 +259,16 @@ fill_spar (GwAssembler       *assembler,
     .height = _gw_mm (&from->height_mm),
     .wall = _gw_mm (&from->wall_mm),
     .web_thickness = _gw_mm (&from->web_mm),
-    .web_density = from->web_mm.value > 0.0 ? _gw_assemble_density (assembler, from->web_material, path) : 0.0,
+    .web_density =
+      from->web_mm.value > 0.0 ? _gw_assemble_density (assembler, from->web_material, path) : 0.0,
     .chord_place = _gw_percent (&from->place_percent),
     .from = _gw_mm (&from->from_mm),
     .to = MIN (_gw_mm (&from->to_mm), arc),
   };
 
   if (!(spar->from < spar->to))
-    gw_problems_error (assembler->problems, path, _ ("the spar must begin before it ends, within the surface"));
+    gw_problems_error (assembler->problems, path,
+                       _ ("the spar must begin before it ends, within the surface"));
 }
 
 static guint
@@ -290,10 +298,12 @@ fill_spars (GwAssembler *assembler,
 {
   const GwStudyOption *option = g_ptr_array_index (assembler->study->options, 0);
   const double         arc = gw_surface_arc (surface, surface->n_stations - 1);
-  GwSpar *spars = _gw_assemble_new (assembler, GwSpar, option->spars->len + assembler->study->spars->len);
+  GwSpar              *spars =
+    _gw_assemble_new (assembler, GwSpar, option->spars->len + assembler->study->spars->len);
 
   surface->n_spars = add_spars (assembler, option->spars, id, arc, spars);
-  surface->n_spars += add_spars (assembler, assembler->study->spars, id, arc, spars + surface->n_spars);
+  surface->n_spars +=
+    add_spars (assembler, assembler->study->spars, id, arc, spars + surface->n_spars);
   surface->spars = spars;
 }
 
@@ -305,10 +315,12 @@ check_controls (GwAssembler     *assembler,
   const double arc = gw_surface_arc (surface, surface->n_stations - 1);
 
   for (size_t i = 0; i < surface->n_controls; i++)
-    if (!(surface->controls[i].from < surface->controls[i].to && surface->controls[i].to <= arc + 1e-6))
-      gw_problems_error (assembler->problems, path,
-                         _ ("control surface %u must begin before it ends, within %.0f mm along the span"),
-                         (guint) i + 1, arc * 1e3);
+    if (!(surface->controls[i].from < surface->controls[i].to &&
+          surface->controls[i].to <= arc + 1e-6))
+      gw_problems_error (
+        assembler->problems, path,
+        _ ("control surface %u must begin before it ends, within %.0f mm along the span"),
+        (guint) i + 1, arc * 1e3);
 }
 
 static void
@@ -355,7 +367,8 @@ _gw_assemble_surfaces (GwAssembler *assembler)
     }
 
   if (!has_wing)
-    gw_problems_error (assembler->problems, "surfaces", _ ("no surface has the role “wing”; one must"));
+    gw_problems_error (assembler->problems, "surfaces",
+                       _ ("no surface has the role “wing”; one must"));
 
   assembler->assembly->aircraft.surfaces = surfaces;
   assembler->assembly->aircraft.n_surfaces = list->len;

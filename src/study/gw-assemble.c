@@ -46,8 +46,8 @@ known (GwAssembler    *assembler,
        const char     *what)
 {
   if (isnan (number->value))
-    gw_problems_error (assembler->problems, path, _ ("the material “%s” has no %s; give it one or take another"),
-                       id, what);
+    gw_problems_error (assembler->problems, path,
+                       _ ("the material “%s” has no %s; give it one or take another"), id, what);
 
   return number->value;
 }
@@ -90,11 +90,13 @@ fill_skin (GwAssembler       *assembler,
   if (from->material == NULL && !isnan (from->mass_g.value))
     body->skin_areal = 1.0;
   else if (!isnan (from->skin_mm.value))
-    body->skin_areal = _gw_mm (&from->skin_mm) * _gw_assemble_density (assembler, from->material, path);
+    body->skin_areal =
+      _gw_mm (&from->skin_mm) * _gw_assemble_density (assembler, from->material, path);
   else
     body->skin_areal = _gw_assemble_areal (assembler, from->material, path);
 
-  material = from->material != NULL ? _gw_assemble_material (assembler, from->material, path) : NULL;
+  material =
+    from->material != NULL ? _gw_assemble_material (assembler, from->material, path) : NULL;
   if (material != NULL)
     body->mass_factor *= material->made_factor.value;
 }
@@ -112,8 +114,9 @@ fill_body (GwAssembler       *assembler,
     {
       const GwStudyBodyStation *station = g_ptr_array_index (from->stations, i);
 
-      stations[i] = (GwBodyStation){ _gw_mm (&station->x_mm), _gw_mm (&station->z_mm), _gw_mm (&station->width_mm),
-                                     _gw_mm (&station->height_mm), station->squareness.value };
+      stations[i] = (GwBodyStation){ _gw_mm (&station->x_mm), _gw_mm (&station->z_mm),
+                                     _gw_mm (&station->width_mm), _gw_mm (&station->height_mm),
+                                     station->squareness.value };
     }
 
   *body = (GwBody){
@@ -127,8 +130,9 @@ fill_body (GwAssembler       *assembler,
   };
   fill_skin (assembler, from, body, path);
   if (gw_body_shape (body, &shape, NULL) != GW_OK)
-    gw_problems_error (assembler->problems, path,
-                       _ ("a body needs at least two cross-sections, from the nose aft, with some size"));
+    gw_problems_error (
+      assembler->problems, path,
+      _ ("a body needs at least two cross-sections, from the nose aft, with some size"));
 }
 
 static void
@@ -216,7 +220,8 @@ assemble_powers (GwAssembler *assembler)
         .propeller_x = _gw_mm (&from->propeller_x_mm),
         .propeller_mass = _gw_g (&from->propeller_mass_g),
         .propeller_diameter = _gw_mm (&from->propeller_diameter_mm),
-        .controller_at = { _gw_mm (&from->controller_x_mm), _gw_mm (&from->y_mm), _gw_mm (&from->controller_z_mm) },
+        .controller_at = { _gw_mm (&from->controller_x_mm), _gw_mm (&from->y_mm),
+                           _gw_mm (&from->controller_z_mm) },
         .controller_mass = _gw_g (&from->controller_mass_g),
         .is_mirrored = from->mirrored,
         .is_motor_weighed = _gw_weighed (&from->mass_g),
@@ -320,7 +325,8 @@ assemble_targets (GwAssembler *assembler)
 static void
 assemble_methods (GwAssembler *assembler)
 {
-  const GwStudyMethod *method = (const GwStudyMethod *) gw_list_find (assembler->study->methods, "neutral-point");
+  const GwStudyMethod *method =
+    (const GwStudyMethod *) gw_list_find (assembler->study->methods, "neutral-point");
 
   assembler->assembly->aircraft.neutral_point_shift = method != NULL ? method->value.value : 0.0;
 }

@@ -31,7 +31,8 @@ read_file (GwStudyCatalogue *catalogue,
     gw_record_read (&part->record, object, "", problems);
   if (object == NULL || problems->len > 0)
     g_error ("%s: %s", name,
-             object == NULL ? error->message : ((GwProblem *) g_ptr_array_index (problems, 0))->message);
+             object == NULL ? error->message
+                            : ((GwProblem *) g_ptr_array_index (problems, 0))->message);
 
   gw_list_extend (catalogue->materials, part->materials);
   gw_list_extend (catalogue->sections, part->sections);
@@ -47,7 +48,8 @@ gw_catalogue_get (void)
   if (g_once_init_enter (&catalogue))
     {
       GwStudyCatalogue *fresh = (GwStudyCatalogue *) gw_record_new (gw_study_catalogue_type ());
-      g_auto (GStrv) names = g_resources_enumerate_children (FOLDER, G_RESOURCE_LOOKUP_FLAGS_NONE, NULL);
+      g_auto (GStrv) names =
+        g_resources_enumerate_children (FOLDER, G_RESOURCE_LOOKUP_FLAGS_NONE, NULL);
 
       for (guint i = 0; names != NULL && names[i] != NULL; i++)
         read_file (fresh, names[i]);
@@ -64,6 +66,7 @@ gw_catalogue_list (const char *key)
   const GwRecord *catalogue = &gw_catalogue_get ()->record;
   const GwField  *field = gw_record_type_field (catalogue->type, key);
 
-  return field != NULL && field->kind == GW_FIELD_LIST ? *(GPtrArray **) gw_record_at (catalogue, field)
-                                                       : NULL;
+  return field != NULL && field->kind == GW_FIELD_LIST
+           ? *(GPtrArray **) gw_record_at (catalogue, field)
+           : NULL;
 }

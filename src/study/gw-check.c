@@ -24,7 +24,8 @@ add_ids (GString         *words,
          const GPtrArray *list)
 {
   for (guint i = 0; list != NULL && i < list->len; i++)
-    g_string_append_printf (words, "%s%s", words->len > 0 ? ", " : "", gw_record_id (g_ptr_array_index (list, i)));
+    g_string_append_printf (words, "%s%s", words->len > 0 ? ", " : "",
+                            gw_record_id (g_ptr_array_index (list, i)));
 }
 
 static void
@@ -51,8 +52,8 @@ check_ref (const char    *path,
   words = g_string_new (NULL);
   add_ids (words, own);
   add_ids (words, shelf);
-  gw_problems_error (checker->problems, path, _ ("there is no “%s” among the %s; there are: %s"), id,
-                     field->collection, words->len > 0 ? words->str : _ ("none"));
+  gw_problems_error (checker->problems, path, _ ("there is no “%s” among the %s; there are: %s"),
+                     id, field->collection, words->len > 0 ? words->str : _ ("none"));
 }
 
 /* A file with an id twice is refused; neither may an edit or an option's change make one. */
@@ -91,7 +92,8 @@ check_named (const GPtrArray *builds,
       {
         g_autofree char *here = g_strdup_printf ("%sbuilds/%u", path, i + 1);
 
-        gw_problems_error (problems, here, _ ("“surface” is missing; name the surface that is built so"));
+        gw_problems_error (problems, here,
+                           _ ("“surface” is missing; name the surface that is built so"));
       }
 
   for (guint i = 0; i < spars->len; i++)
@@ -102,7 +104,8 @@ check_named (const GPtrArray *builds,
         {
           g_autofree char *here = g_strdup_printf ("%sspars/%s", path, spar->id);
 
-          gw_problems_error (problems, here, _ ("“surface” is missing; name the surface it runs in"));
+          gw_problems_error (problems, here,
+                             _ ("“surface” is missing; name the surface it runs in"));
         }
     }
 }
@@ -112,7 +115,8 @@ check_lists (const GwStudy *study,
              GPtrArray     *problems)
 {
   if (study->options->len == 0)
-    gw_problems_error (problems, "options", _ ("the study has no option; add at least one way to build it"));
+    gw_problems_error (problems, "options",
+                       _ ("the study has no option; add at least one way to build it"));
 
   check_named (study->builds, study->spars, "", problems);
   for (guint i = 0; i < study->options->len; i++)

@@ -47,7 +47,8 @@ find_place (const GwStudy *study,
 
   for (place->index = 0; place->index < place->list->len; place->index++)
     {
-      g_autofree char *here = gw_record_step ("", "", g_ptr_array_index (place->list, place->index), place->index);
+      g_autofree char *here =
+        gw_record_step ("", "", g_ptr_array_index (place->list, place->index), place->index);
 
       if (g_str_equal (here + 1, slash + 1))
         return TRUE;
@@ -80,7 +81,8 @@ static gboolean
 refuse (const char *path,
         GError    **error)
 {
-  g_set_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_CONTENT, _ ("%s: there is no such place in the study"), path);
+  g_set_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_CONTENT,
+               _ ("%s: there is no such place in the study"), path);
   return FALSE;
 }
 
@@ -331,7 +333,8 @@ set_change (GwStudyOption *option,
     }
 
   change->value = json_node_copy (value);
-  gw_record_set_present (&option->record, gw_record_type_field (option->record.type, "changes"), TRUE);
+  gw_record_set_present (&option->record, gw_record_type_field (option->record.type, "changes"),
+                         TRUE);
 }
 
 GwStudy *

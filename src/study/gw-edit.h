@@ -65,12 +65,12 @@ GwStudy *gw_edit_take_back (const GwStudy *study,
                             const char    *path,
                             GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** gw_edit_change_of: (nullable) (transfer none): what the option sets that field to, or NULL. */
+/** gw_edit_change_of: (nullable) (transfer none): what the option sets that field to. */
 JsonNode *gw_edit_change_of (const GwStudy *study,
                              guint          option,
                              const char    *path);
 
-/** gw_edit_record: (nullable) (transfer none): the record at @path: of a list, a part, or "" for the study. */
+/** gw_edit_record: (nullable) (transfer none): of a list, a part, or "" for the study. */
 GwRecord *gw_edit_record (const GwStudy *study,
                           const char    *path);
 

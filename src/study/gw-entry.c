@@ -112,8 +112,8 @@ refuse (Reader     *reader,
 {
   const glong place = g_utf8_pointer_to_offset (reader->text, reader->at) + 1;
 
-  g_set_error (reader->error, GW_STUDY_ERROR, GW_STUDY_ERROR_CONTENT, _ ("character %ld: %s"), place,
-               reason);
+  g_set_error (reader->error, GW_STUDY_ERROR, GW_STUDY_ERROR_CONTENT, _ ("character %ld: %s"),
+               place, reason);
   return FALSE;
 }
 
@@ -144,7 +144,8 @@ static gboolean
 read_number (Reader *reader,
              double *value)
 {
-  g_autoptr (GRegex) number = g_regex_new ("^([0-9]+([.,][0-9]*)?|[.,][0-9]+)([eE][+-]?[0-9]+)?", 0, 0, NULL);
+  g_autoptr (GRegex) number =
+    g_regex_new ("^([0-9]+([.,][0-9]*)?|[.,][0-9]+)([eE][+-]?[0-9]+)?", 0, 0, NULL);
   g_autoptr (GMatchInfo) match = NULL;
   g_autofree char *text = NULL;
 

@@ -35,7 +35,7 @@ typedef struct
 const GwEntryUnit *gw_entry_unit (GwQuantity  quantity,
                                   const char *name);
 
-/** gw_entry_units: names of all units that quantity may be typed in, NULL-ended. (transfer container) */
+/** gw_entry_units: names of all units to type that quantity in. (transfer container) */
 const char **gw_entry_units (GwQuantity quantity);
 
 /**
@@ -51,7 +51,7 @@ gboolean gw_entry_parse (const char        *text,
                          double            *value,
                          GError           **error);
 
-/** gw_entry_text: @value of the document in the unit it is shown in, shortest to @decimals. (transfer full) */
+/** gw_entry_text: @value in the unit it is shown in, shortest to @decimals. (transfer full) */
 char *gw_entry_text (double             value,
                      const GwEntryUnit *shown,
                      int                decimals);

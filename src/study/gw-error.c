@@ -122,8 +122,8 @@ gw_problems_to_error (const GPtrArray *problems,
         continue;
 
       if (n > 1)
-        more = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, " (and %u more)", " (and %u more)", n - 1),
-                                n - 1);
+        more = g_strdup_printf (
+          g_dngettext (GETTEXT_PACKAGE, " (and %u more)", " (and %u more)", n - 1), n - 1);
       g_set_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_CONTENT, "%s%s%s%s", problem->path,
                    *problem->path != '\0' ? ": " : "", problem->message, n > 1 ? more : "");
       return FALSE;

@@ -257,7 +257,8 @@ widen_change (GwOutcome      *outcome,
               const GwEffect *base)
 {
   for (guint i = 0; i < GW_N_RESULTS; i++)
-    widen (&outcome->change_band[i], (own != NULL ? own->up[i] : 0.0) - (base != NULL ? base->up[i] : 0.0),
+    widen (&outcome->change_band[i],
+           (own != NULL ? own->up[i] : 0.0) - (base != NULL ? base->up[i] : 0.0),
            (own != NULL ? own->down[i] : 0.0) - (base != NULL ? base->down[i] : 0.0));
 }
 

@@ -124,10 +124,10 @@ gw_fields_text (void)
           const GwField   *field = &type->fields[i];
           g_autofree char *range = range_text (field);
 
-          g_string_append_printf (out, "  %-22s %-9s %s. %s%s%s%s\n", field->key, kind_word (field->kind),
-                                  g_dgettext (GETTEXT_PACKAGE, field->label),
-                                  g_dgettext (GETTEXT_PACKAGE, field->help), *range != '\0' ? " [" : "",
-                                  range, *range != '\0' ? "]" : "");
+          g_string_append_printf (
+            out, "  %-22s %-9s %s. %s%s%s%s\n", field->key, kind_word (field->kind),
+            g_dgettext (GETTEXT_PACKAGE, field->label), g_dgettext (GETTEXT_PACKAGE, field->help),
+            *range != '\0' ? " [" : "", range, *range != '\0' ? "]" : "");
         }
     }
 

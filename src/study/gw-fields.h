@@ -10,7 +10,7 @@
 
 G_BEGIN_DECLS
 
-/** gw_fields_text: every record of a study file with its fields, units, bounds, help. (transfer full) */
+/** gw_fields_text: every record of a study with its fields and their help. (transfer full) */
 char *gw_fields_text (void);
 
 /** gw_fields_json: the same as JSON. (transfer full) */

@@ -79,8 +79,8 @@ gw_history_class_init (GwHistoryClass *klass)
 {
   G_OBJECT_CLASS (klass)->finalize = gw_history_finalize;
 
-  signals[CHANGED] = g_signal_new ("changed", GW_TYPE_HISTORY, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                   G_TYPE_NONE, 0);
+  signals[CHANGED] = g_signal_new ("changed", GW_TYPE_HISTORY, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                   NULL, G_TYPE_NONE, 0);
 }
 
 static void

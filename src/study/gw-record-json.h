@@ -30,7 +30,7 @@ void gw_record_read_field (GwRecord      *record,
                            const char    *path,
                            GPtrArray     *problems);
 
-/** gw_record_write: adds the record as a JSON object: fields present in table order, then unknown keys. */
+/** gw_record_write: adds a JSON object: fields present in table order, then unknown keys. */
 void gw_record_write (const GwRecord *record,
                       GString        *out,
                       guint           level);

@@ -19,8 +19,8 @@ gw_field_bounds (const GwField *field)
   g_autofree char *least = gw_number_text (field->least);
   g_autofree char *most = gw_number_text (field->most);
 
-  return g_strdup_printf (*unit != '\0' ? _ ("from %s to %s %s") : _ ("from %s to %s%s"), least, most,
-                          unit);
+  return g_strdup_printf (*unit != '\0' ? _ ("from %s to %s %s") : _ ("from %s to %s%s"), least,
+                          most, unit);
 }
 
 static gboolean
@@ -105,7 +105,8 @@ check_members (JsonObject *object,
                const char *path,
                GPtrArray  *problems)
 {
-  static const char *const known[] = { "value", "spread", "low", "typical", "high", "origin", "source", NULL };
+  static const char *const known[] = { "value", "spread", "low",    "typical",
+                                       "high",  "origin", "source", NULL };
   g_autoptr (GList) keys = json_object_get_members (object);
 
   for (GList *l = keys; l != NULL; l = l->next)
@@ -134,8 +135,8 @@ read_number_object (GwNumber      *number,
   if (has_value == has_typical || has_low != has_typical || has_high != has_typical ||
       (has_spread && has_typical))
     {
-      gw_problems_error (problems, path,
-                         _ ("an uncertain number needs value and spread, or low, typical and high"));
+      gw_problems_error (
+        problems, path, _ ("an uncertain number needs value and spread, or low, typical and high"));
       return;
     }
 
@@ -259,7 +260,8 @@ check_duplicate (const GPtrArray *list,
   const char *id = gw_record_id (item);
 
   if (id != NULL && gw_list_find (list, id) != NULL)
-    gw_problems_error (problems, path, _ ("the id “%s” is used twice in this list; rename one"), id);
+    gw_problems_error (problems, path, _ ("the id “%s” is used twice in this list; rename one"),
+                       id);
 }
 
 static void
@@ -393,7 +395,8 @@ keep_unknown (GwRecord   *record,
 
   json_object_set_member (kept, key, json_node_copy (value));
   record->unknown = kept;
-  gw_problems_hint (problems, path, _ ("“%s” is not known here; it is kept but has no effect"), key);
+  gw_problems_hint (problems, path, _ ("“%s” is not known here; it is kept but has no effect"),
+                    key);
 }
 
 void

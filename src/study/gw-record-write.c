@@ -163,7 +163,8 @@ write_on_one_line (const GwRecord *record,
 
       if (!gw_record_has (record, field))
         continue;
-      if (field->kind == GW_FIELD_PART || field->kind == GW_FIELD_LIST || field->kind == GW_FIELD_CHANGES)
+      if (field->kind == GW_FIELD_PART || field->kind == GW_FIELD_LIST ||
+          field->kind == GW_FIELD_CHANGES)
         return FALSE;
       if (line->str[line->len - 1] != '{')
         g_string_append_c (line, ',');

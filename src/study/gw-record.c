@@ -443,7 +443,8 @@ gw_record_each (GwRecord      *record,
   for (guint i = 0; i < record->type->n_fields; i++)
     {
       const GwField   *field = &record->type->fields[i];
-      g_autofree char *here = g_strdup_printf ("%s%s%s", path, *path != '\0' ? "/" : "", field->key);
+      g_autofree char *here =
+        g_strdup_printf ("%s%s%s", path, *path != '\0' ? "/" : "", field->key);
 
       visit (here, record, field, data);
       if (field->kind == GW_FIELD_PART)

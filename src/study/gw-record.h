@@ -144,7 +144,7 @@ void gw_record_each (GwRecord      *record,
                      GwFieldVisitor visit,
                      gpointer       data);
 
-/** gw_record_step: path of the @i-th record of a list, by its id or counted from 1. (transfer full) */
+/** gw_record_step: path of a list's @i-th record, by id or counted from 1. (transfer full) */
 char *gw_record_step (const char     *path,
                       const char     *key,
                       const GwRecord *item,

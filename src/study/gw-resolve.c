@@ -40,7 +40,8 @@ apply_changes (GwStudy             *study,
 
       gw_study_put (study, change->path, change->value, own);
       for (guint p = 0; p < own->len; p++)
-        gw_problems_error (problems, here, "%s", ((GwProblem *) g_ptr_array_index (own, p))->message);
+        gw_problems_error (problems, here, "%s",
+                           ((GwProblem *) g_ptr_array_index (own, p))->message);
     }
 }
 

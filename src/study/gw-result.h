@@ -11,20 +11,12 @@
 
 G_BEGIN_DECLS
 
-typedef enum
-{
-  GW_SENSE_NONE,
-  GW_SENSE_LESS, /* less is better */
-  GW_SENSE_MORE,
-} GwSense;
-
 typedef struct
 {
   const char *key;      /* in JSON, without its unit */
   const char *label;    /* untranslated */
   GwQuantity  quantity; /* it is shown in */
   int         decimals;
-  GwSense     sense;
   gboolean    is_on_sheet; /* a row of the summary on the sheet */
 } GwResultInfo;
 

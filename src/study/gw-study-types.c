@@ -97,7 +97,8 @@ G_STATIC_ASSERT (G_N_ELEMENTS (surface_roles) == GW_N_ROLES + 1);
 G_STATIC_ASSERT (G_N_ELEMENTS (item_kinds) == GW_N_ITEM_KINDS + 1);
 
 /* clang-format off: one record of gw-study.def becomes one function with its table. */
-#define ROW(k, member, ...) { .kind = k, .key = #member, .offset = G_STRUCT_OFFSET (Record, member), __VA_ARGS__ },
+#define ROW(k, member, ...) \
+  { .kind = k, .key = #member, .offset = G_STRUCT_OFFSET (Record, member), __VA_ARGS__ },
 
 #define RECORD(Name, name, text)                          \
   const GwRecordType *gw_study_##name##_type (void)       \
@@ -110,7 +111,8 @@ G_STATIC_ASSERT (G_N_ELEMENTS (item_kinds) == GW_N_ITEM_KINDS + 1);
        .help = N_ ("Its name of reference: small letters, digits and hyphens"))
 #define TEXT(key, l, h) ROW (GW_FIELD_TEXT, key, .label = l, .help = h)
 #define NUMBER(key, q, low, high, s, l, h)                \
-  ROW (GW_FIELD_NUMBER, key, .quantity = q, .least = low, .most = high, .standard = s, .label = l, .help = h)
+  ROW (GW_FIELD_NUMBER, key, .quantity = q, .least = low, .most = high, .standard = s, \
+       .label = l, .help = h)
 #define NEEDED(key, q, low, high, l, h)                   \
   ROW (GW_FIELD_NUMBER, key, .quantity = q, .least = low, .most = high, .standard = (double) NAN, \
        .is_needed = TRUE, .label = l, .help = h)
@@ -125,7 +127,8 @@ G_STATIC_ASSERT (G_N_ELEMENTS (item_kinds) == GW_N_ITEM_KINDS + 1);
 #define CHANGES(key, l, h) ROW (GW_FIELD_CHANGES, key, .label = l, .help = h)
 #define END(Name, name)                                   \
     };                                                    \
-    static const GwRecordType type = { name_, label_, sizeof (Record), fields, G_N_ELEMENTS (fields) }; \
+    static const GwRecordType type = { name_, label_, sizeof (Record), fields,           \
+                                       G_N_ELEMENTS (fields) };                          \
     G_STATIC_ASSERT (G_N_ELEMENTS (fields) <= 64);        \
     return &type;                                         \
   }

@@ -154,8 +154,9 @@ reads_back (const GwStudy *study,
 
   if (!gw_record_equal (&back->record, &study->record))
     {
-      g_set_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_FILE,
-                   _ ("the text to be saved does not read back as the same study; nothing was written"));
+      g_set_error (
+        error, GW_STUDY_ERROR, GW_STUDY_ERROR_FILE,
+        _ ("the text to be saved does not read back as the same study; nothing was written"));
       return FALSE;
     }
 
@@ -245,7 +246,8 @@ guint
 gw_study_baseline (const GwStudy *study)
 {
   for (guint i = 0; i < study->options->len; i++)
-    if (g_strcmp0 (((GwStudyOption *) g_ptr_array_index (study->options, i))->id, study->baseline) == 0)
+    if (g_strcmp0 (((GwStudyOption *) g_ptr_array_index (study->options, i))->id,
+                   study->baseline) == 0)
       return i;
 
   return 0;

@@ -54,7 +54,10 @@ typedef enum
 #define PART(key, Name, name, label, help) GwStudy##Name *key;
 #define LIST(key, Name, name, label, help) GPtrArray *key;
 #define CHANGES(key, label, help) GPtrArray *key;
-#define END(Name, name) } GwStudy##Name; const GwRecordType *gw_study_##name##_type (void) G_GNUC_CONST;
+#define END(Name, name) \
+ }                      \
+ GwStudy##Name;         \
+ const GwRecordType *gw_study_##name##_type (void) G_GNUC_CONST;
 #include "study/gw-study.def"
 #undef RECORD
 #undef ID
