@@ -167,6 +167,31 @@ test_curve (void)
     }
 }
 
+/* The quick way gives the same values, and keeps the bands it was given. */
+static void
+test_quick (void)
+{
+  g_autoptr (GwEvaluation) full = evaluate (SAMPLE_STUDY);
+  g_autoptr (GwEvaluation) quick = gw_evaluation_quick (full->study, full, NULL);
+  g_autoptr (GwEvaluation) bare = gw_evaluation_quick (full->study, NULL, NULL);
+
+  g_assert_true (quick->is_quick);
+  for (guint o = 0; o < 2; o++)
+    for (guint i = 0; i < GW_N_RESULTS; i++)
+      {
+        const GwOutcome *a = gw_evaluation_outcome (full, o);
+        const GwOutcome *b = gw_evaluation_outcome (quick, o);
+
+        if (isfinite (a->results.value[i]))
+          {
+            g_assert_cmpfloat (a->results.value[i], ==, b->results.value[i]);
+            g_assert_cmpfloat (a->change[i], ==, b->change[i]);
+          }
+        g_assert_cmpfloat (a->band[i].high, ==, b->band[i].high);
+        g_assert_cmpfloat (gw_evaluation_outcome (bare, o)->band[i].high, ==, 0.0);
+      }
+}
+
 static void
 test_cancel (void)
 {
@@ -213,6 +238,7 @@ main (int   argc,
   g_test_add_func ("/study/evaluation/weighed-wing", test_weighed_wing);
   g_test_add_func ("/study/evaluation/band-ends-at-the-bounds", test_band_ends_at_the_bounds);
   g_test_add_func ("/study/evaluation/curve", test_curve);
+  g_test_add_func ("/study/evaluation/quick", test_quick);
   g_test_add_func ("/study/evaluation/cancel", test_cancel);
   g_test_add_func ("/study/result/table", test_result_table);
 

@@ -65,6 +65,12 @@ double gw_summary_height (GwDrawing             *drawing,
                           double                 width,
                           bool                   with_second);
 
+/** gw_summary_columns: how many options find room at @width. */
+size_t gw_summary_columns (GwDrawing             *drawing,
+                           const GwSummaryFigure *figure,
+                           const GwSummaryMeasure measures[2],
+                           double                 width);
+
 /** gw_masses_need: height at which all bars and the list of parts are there at @width, close or
  * with room. */
 double gw_masses_need (GwDrawing          *drawing,

@@ -157,7 +157,8 @@ arrange_rows (const Needs  *needs,
               GwSheetAreas *areas)
 {
   GwBox  rest = take_strip (needs, areas);
-  double summary = CLAMP (needs->summary_full_width, rest.width * 0.4, rest.width * 0.66);
+  double most = 0.5 + 0.5 * share;
+  double summary = CLAMP (needs->summary_full_width, rest.width * 0.4, rest.width * most);
   double least = fmax (summary_height (needs, summary, false), needs->stall_height);
   double full = fmax (summary_height (needs, summary, true), needs->stall_height);
   GwBox  row = gw_box_take_bottom (&rest, CLAMP (full, least, fmax (least, rest.height * 0.46)));
@@ -291,7 +292,8 @@ serve (const GwBox *box,
   return fit * fit;
 }
 
-/* Size of the plan, held down by every figure that gets too little room or has far too much. */
+/* Size of the plan, held down by every figure that gets too little room or has far too much; an
+ * option left out of the summary is nearly as bad as no sheet. */
 static double
 judge (const Needs        *needs,
        const GwSheetAreas *areas)
@@ -302,8 +304,12 @@ judge (const Needs        *needs,
   double       summary = serve (table, needs->summary_width, least);
   double       hole = fmax (table->height - 1.3 * full, 0) / needs->content.height;
   double       fit = plan_fit (needs, areas);
+  double       n = fmax ((double) needs->figure->summary.n_columns, 1);
+  double       there = (double) gw_summary_columns (needs->drawing, &needs->figure->summary,
+                                                    needs->summary, table->width) /
+                 n;
 
-  return areas->planform_scale * summary * summary *
+  return areas->planform_scale * summary * summary * (there < 1 ? 0.1 * there : 1) *
          (0.75 + 0.25 * serve (table, needs->summary_full_width, full)) *
          serve (&areas->masses, 200, masses_height (needs, areas->masses.width, false)) *
          serve (&areas->stall, needs->stall_width, needs->stall_height) *
@@ -350,7 +356,7 @@ gw_sheet_arrange (GwDrawing           *drawing,
   gw_side_extent (&figure->planform, needs.side);
   for (size_t i = 0; i < G_N_ELEMENTS (arrangements); i++)
     for (int variant = 0; variant < arrangements[i].n_variants; variant++)
-      for (double share = 0.30; share < 0.50; share += 0.04)
+      for (double share = 0.30; share < 0.56; share += 0.04)
         {
           GwSheetAreas trial = { 0 };
           double       score;

@@ -14,7 +14,7 @@
 #define UNIT_GAP    6.0  /* between label and unit */
 #define COLUMN_MOST 96.0 /* [pt] */
 #define STRETCH     5.0  /* [pt] a row may grow where there is room */
-#define LABEL_SHARE 0.24 /* of the width, at most, once columns get narrow */
+#define LABEL_SHARE 0.20 /* of the width, at most, once columns get narrow */
 
 double
 gw_summary_text_width (GwDrawing  *drawing,
@@ -295,4 +295,16 @@ gw_summary_height (GwDrawing             *drawing,
     row = table.line + gw_text_line (drawing, GW_FONT_SMALL) + 1.5;
 
   return table.header_height + row * (double) figure->n_rows + table.legend_height + 3;
+}
+
+size_t
+gw_summary_columns (GwDrawing             *drawing,
+                    const GwSummaryFigure *figure,
+                    const GwSummaryMeasure measures[2],
+                    double                 width)
+{
+  GwSummaryTable table;
+
+  gw_summary_table_init (drawing, figure, measures, (GwBox){ 0, 0, width, 1e4 }, &table);
+  return table.n_columns;
 }

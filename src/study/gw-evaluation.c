@@ -8,6 +8,7 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <string.h>
 
 #include "study/gw-resolve.h"
 
@@ -286,38 +287,68 @@ compare (GwOutcome       *outcome,
 }
 
 static gboolean
-evaluate (GwEvaluation *evaluation,
-          GCancellable *cancellable,
-          GError      **error)
+assemble_all (GwEvaluation *evaluation,
+              GError      **error)
 {
-  GPtrArray *outcomes = evaluation->outcomes;
-
   for (guint i = 0; i < evaluation->study->options->len; i++)
     {
       GwOutcome *outcome = assemble_option (evaluation->study, i, error);
 
       if (outcome == NULL)
         return FALSE;
-      g_ptr_array_add (outcomes, outcome);
-      if (!compute (outcome, NULL, error))
-        return FALSE;
+      g_ptr_array_add (evaluation->outcomes, outcome);
     }
 
-  lay_out_curve (evaluation);
-  for (guint i = 0; i < outcomes->len; i++)
-    {
-      GwOutcome *outcome = g_ptr_array_index (outcomes, i);
+  return TRUE;
+}
 
-      if (!compute (outcome, evaluation->curve_mass, error) ||
-          !vary (outcome, evaluation->curve_mass, cancellable, error))
+static gboolean
+compute_all (GwEvaluation *evaluation,
+             const double *curve_mass,
+             GError      **error)
+{
+  for (guint i = 0; i < evaluation->outcomes->len; i++)
+    if (!compute (g_ptr_array_index (evaluation->outcomes, i), curve_mass, error))
+      return FALSE;
+
+  return TRUE;
+}
+
+static gboolean
+vary_all (GwEvaluation *evaluation,
+          GCancellable *cancellable,
+          GError      **error)
+{
+  for (guint i = 0; i < evaluation->outcomes->len; i++)
+    {
+      GwOutcome *outcome = g_ptr_array_index (evaluation->outcomes, i);
+
+      if (!vary (outcome, evaluation->curve_mass, cancellable, error))
         return FALSE;
       add_bands (outcome);
     }
 
+  return TRUE;
+}
+
+static void
+compare_all (GwEvaluation *evaluation)
+{
+  GPtrArray *outcomes = evaluation->outcomes;
+
   for (guint i = 0; i < outcomes->len; i++)
     compare (g_ptr_array_index (outcomes, i), g_ptr_array_index (outcomes, evaluation->baseline));
+}
 
-  return TRUE;
+static GwEvaluation *
+evaluation_alloc (GwStudy *study)
+{
+  GwEvaluation *evaluation = g_atomic_rc_box_new0 (GwEvaluation);
+
+  evaluation->study = gw_study_ref (study);
+  evaluation->baseline = gw_study_baseline (study);
+  evaluation->outcomes = g_ptr_array_new_with_free_func ((GDestroyNotify) outcome_free);
+  return evaluation;
 }
 
 GwEvaluation *
@@ -325,15 +356,72 @@ gw_evaluation_new (GwStudy      *study,
                    GCancellable *cancellable,
                    GError      **error)
 {
-  GwEvaluation *evaluation = g_atomic_rc_box_new0 (GwEvaluation);
+  g_autoptr (GwEvaluation) evaluation = evaluation_alloc (study);
 
-  evaluation->study = gw_study_ref (study);
-  evaluation->baseline = gw_study_baseline (study);
-  evaluation->outcomes = g_ptr_array_new_with_free_func ((GDestroyNotify) outcome_free);
-  if (!evaluate (evaluation, cancellable, error))
-    g_clear_pointer (&evaluation, gw_evaluation_unref);
+  if (!assemble_all (evaluation, error) || !compute_all (evaluation, NULL, error))
+    return NULL;
 
-  return evaluation;
+  lay_out_curve (evaluation);
+  if (!compute_all (evaluation, evaluation->curve_mass, error) ||
+      !vary_all (evaluation, cancellable, error))
+    return NULL;
+
+  compare_all (evaluation);
+  return g_steal_pointer (&evaluation);
+}
+
+static const GwOutcome *
+find_outcome (const GwEvaluation *evaluation,
+              const char         *id)
+{
+  for (guint i = 0; evaluation != NULL && i < evaluation->outcomes->len; i++)
+    if (g_str_equal (gw_evaluation_outcome (evaluation, i)->id, id))
+      return gw_evaluation_outcome (evaluation, i);
+
+  return NULL;
+}
+
+static void
+keep_bands (GwOutcome       *outcome,
+            const GwOutcome *previous)
+{
+  memcpy (outcome->band, previous->band, sizeof outcome->band);
+  memcpy (outcome->curve_band, previous->curve_band, sizeof outcome->curve_band);
+  memcpy (outcome->change_band, previous->change_band, sizeof outcome->change_band);
+}
+
+GwEvaluation *
+gw_evaluation_quick (GwStudy            *study,
+                     const GwEvaluation *previous,
+                     GError            **error)
+{
+  g_autoptr (GwEvaluation) evaluation = evaluation_alloc (study);
+
+  evaluation->is_quick = TRUE;
+  if (!assemble_all (evaluation, error))
+    return NULL;
+
+  if (previous != NULL)
+    memcpy (evaluation->curve_mass, previous->curve_mass, sizeof evaluation->curve_mass);
+  else if (compute_all (evaluation, NULL, error))
+    lay_out_curve (evaluation);
+  else
+    return NULL;
+
+  if (!compute_all (evaluation, evaluation->curve_mass, error))
+    return NULL;
+
+  compare_all (evaluation);
+  for (guint i = 0; i < evaluation->outcomes->len; i++)
+    {
+      GwOutcome       *outcome = g_ptr_array_index (evaluation->outcomes, i);
+      const GwOutcome *before = find_outcome (previous, outcome->id);
+
+      if (before != NULL)
+        keep_bands (outcome, before);
+    }
+
+  return g_steal_pointer (&evaluation);
 }
 
 GwEvaluation *

@@ -45,6 +45,7 @@ typedef struct
   guint      baseline;
   GPtrArray *outcomes; /* of GwOutcome, as the study's options */
   double     curve_mass[GW_CURVE_N]; /* [kg] */
+  gboolean   is_quick; /* the bands are those of an evaluation before it */
 } GwEvaluation;
 
 /**
@@ -62,6 +63,19 @@ typedef struct
 GwEvaluation *gw_evaluation_new (GwStudy      *study,
                                  GCancellable *cancellable,
                                  GError      **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * gw_evaluation_quick:
+ * @previous: (nullable): its bands and its range of masses are kept
+ *
+ * The values alone, for the next frame of a drag; gw_evaluation_new() then brings the
+ * bands.
+ *
+ * Returns: (transfer full): the evaluation, or NULL with %GW_STUDY_ERROR
+ */
+GwEvaluation *gw_evaluation_quick (GwStudy            *study,
+                                   const GwEvaluation *previous,
+                                   GError            **error) G_GNUC_WARN_UNUSED_RESULT;
 
 GwEvaluation *gw_evaluation_ref   (GwEvaluation *evaluation);
 void          gw_evaluation_unref (GwEvaluation *evaluation);
