@@ -32,19 +32,19 @@ wait_for_ms (guint ms)
 }
 
 /* Lets the main loop run until @condition holds. */
-#define wait_until(condition)                                    \
-  G_STMT_START                                                   \
-  {                                                              \
-    gboolean    is_over_ = FALSE;                                \
-    const guint source_ = g_timeout_add (WAIT_LIMIT, wait_flag_cb, &is_over_); \
-                                                                 \
-    while (!(condition) && !is_over_)                            \
-      g_main_context_iteration (NULL, TRUE);                     \
-    if (is_over_)                                                \
-      g_error ("%s:%d: waited in vain for " #condition, __FILE__, __LINE__); \
-    g_source_remove (source_);                                   \
-  }                                                              \
-  G_STMT_END
+#define wait_until(condition)                                                \
+ G_STMT_START                                                                \
+ {                                                                           \
+  gboolean    is_over_ = FALSE;                                              \
+  const guint source_ = g_timeout_add (WAIT_LIMIT, wait_flag_cb, &is_over_); \
+                                                                             \
+  while (!(condition) && !is_over_)                                          \
+   g_main_context_iteration (NULL, TRUE);                                    \
+  if (is_over_)                                                              \
+   g_error ("%s:%d: waited in vain for " #condition, __FILE__, __LINE__);    \
+  g_source_remove (source_);                                                 \
+ }                                                                           \
+ G_STMT_END
 
 /* A folder with one study in it. */
 typedef struct

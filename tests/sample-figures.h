@@ -174,7 +174,8 @@ sample_fill_summary (SampleFigures *figures,
           snprintf (text[0], sizeof text[0], "%.*f", decimals, shown);
           snprintf (text[1], sizeof text[1], "±%.*f", decimals, fabs (shown) * 0.02);
           snprintf (text[2], sizeof text[2], "%+.*f", decimals, shown - base);
-          *cell = (GwSummaryCell){ text[0], row < 7 ? text[1] : NULL, i > 0 ? text[2] : NULL,
+          *cell = (GwSummaryCell){ text[0], row < 7 ? text[1] : NULL, row < 7 ? text[1] : NULL,
+                                   i > 0 ? text[2] : NULL,
                                    row % 4 == 0 && i % 3 == 2 ? GW_LIMIT_BROKEN : GW_LIMIT_KEPT,
                                    row == 9 ? GW_STYLE_ITALIC : GW_STYLE_UPRIGHT };
         }

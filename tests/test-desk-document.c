@@ -18,7 +18,8 @@ named (const char *name)
 static char *
 broken (void)
 {
-  return sample_replace (SAMPLE_STUDY, "{ \"y_mm\": 600, \"chord_mm\": 200 }", "{ \"y_mm\": 600, \"chord_mm\": -200 }");
+  return sample_replace (SAMPLE_STUDY, "{ \"y_mm\": 600, \"chord_mm\": 200 }",
+                         "{ \"y_mm\": 600, \"chord_mm\": -200 }");
 }
 
 static const char *
@@ -77,7 +78,8 @@ static void
 test_hints (void)
 {
   Place            place;
-  g_autofree char *text = sample_replace (SAMPLE_STUDY, "\"format\": 1,", "\"format\": 1, \"mood\": 1,");
+  g_autofree char *text =
+    sample_replace (SAMPLE_STUDY, "\"format\": 1,", "\"format\": 1, \"mood\": 1,");
   GwDocument      *document = load (&place, text);
   const GPtrArray *problems = gw_document_get_problems (document);
 
@@ -97,7 +99,8 @@ test_bad (void)
   g_assert_null (gw_document_get_evaluation (document));
   g_assert_null (gw_document_get_history (document));
   g_assert_error (gw_document_get_error (document), GW_STUDY_ERROR, GW_STUDY_ERROR_CONTENT);
-  g_assert_nonnull (strstr (gw_document_get_error (document)->message, "surfaces/wing/stations/2/chord_mm"));
+  g_assert_nonnull (
+    strstr (gw_document_get_error (document)->message, "surfaces/wing/stations/2/chord_mm"));
   g_assert_cmpuint (gw_problems_count (gw_document_get_problems (document)), ==, 1);
   drop (document, &place);
 }
@@ -155,7 +158,8 @@ test_broken_and_mended (gconstpointer data)
 
   save (&place, bad);
   wait_until (gw_document_get_error (document) != NULL);
-  wait_until (g_error_matches (gw_document_get_error (document), GW_STUDY_ERROR, GW_STUDY_ERROR_CONTENT));
+  wait_until (
+    g_error_matches (gw_document_get_error (document), GW_STUDY_ERROR, GW_STUDY_ERROR_CONTENT));
   g_assert_true (gw_document_get_evaluation (document) == before);
 
   save (&place, mended);
@@ -204,7 +208,8 @@ edit (GwDocument *document,
   g_autoptr (JsonNode) node = json_node_init_double (json_node_alloc (), chord);
   g_autoptr (GError) error = NULL;
 
-  gw_history_edit (gw_document_get_history (document), "surfaces/wing/stations/2/chord_mm", node, NULL, &error);
+  gw_history_edit (gw_document_get_history (document), "surfaces/wing/stations/2/chord_mm", node,
+                   NULL, &error);
   g_assert_no_error (error);
 }
 

@@ -21,7 +21,8 @@ find (GtkWidget  *widget,
   if (g_strcmp0 (gtk_buildable_get_buildable_id (GTK_BUILDABLE (widget)), id) == 0)
     return widget;
 
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
     {
       GtkWidget *found = find (child, id);
 
@@ -96,7 +97,8 @@ window_with (GFile *file)
 static GwWindow *
 window_with_demo (void)
 {
-  g_autoptr (GFile) demo = g_file_new_for_uri ("resource:///org/gramwright/demo/reed-bed.gramwright");
+  g_autoptr (GFile) demo =
+    g_file_new_for_uri ("resource:///org/gramwright/demo/reed-bed.gramwright");
 
   return window_with (demo);
 }
@@ -185,7 +187,8 @@ test_demo (void)
   gtk_test_accessible_assert_property (sheet, GTK_ACCESSIBLE_PROPERTY_LABEL, "Drawing sheet");
   gtk_test_accessible_assert_property (sheet, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                        gw_sheet_view_get_text (GW_SHEET_VIEW (sheet)));
-  g_assert_nonnull (strstr (gw_sheet_view_get_text (GW_SHEET_VIEW (sheet)), "Printed solid plastic; all-up mass "));
+  g_assert_nonnull (
+    strstr (gw_sheet_view_get_text (GW_SHEET_VIEW (sheet)), "Printed solid plastic; all-up mass "));
   window_close (window);
 }
 
@@ -195,8 +198,10 @@ triggers (GtkShortcutTrigger *trigger,
           GtkShortcutTrigger *wanted)
 {
   if (GTK_IS_ALTERNATIVE_TRIGGER (trigger))
-    return triggers (gtk_alternative_trigger_get_first (GTK_ALTERNATIVE_TRIGGER (trigger)), wanted) ||
-           triggers (gtk_alternative_trigger_get_second (GTK_ALTERNATIVE_TRIGGER (trigger)), wanted);
+    return triggers (gtk_alternative_trigger_get_first (GTK_ALTERNATIVE_TRIGGER (trigger)),
+                     wanted) ||
+           triggers (gtk_alternative_trigger_get_second (GTK_ALTERNATIVE_TRIGGER (trigger)),
+                     wanted);
 
   return gtk_shortcut_trigger_equal (trigger, wanted);
 }
@@ -212,13 +217,16 @@ press (GwWindow   *window,
     {
       g_autoptr (GtkEventController) controller = g_list_model_get_item (controllers, i);
 
-      for (guint j = 0; GTK_IS_SHORTCUT_CONTROLLER (controller) && j < g_list_model_get_n_items (G_LIST_MODEL (controller)); j++)
+      for (guint j = 0; GTK_IS_SHORTCUT_CONTROLLER (controller) &&
+                        j < g_list_model_get_n_items (G_LIST_MODEL (controller));
+           j++)
         {
           g_autoptr (GtkShortcut) shortcut = g_list_model_get_item (G_LIST_MODEL (controller), j);
 
           if (triggers (gtk_shortcut_get_trigger (shortcut), wanted))
             {
-              g_assert_true (gtk_shortcut_action_activate (gtk_shortcut_get_action (shortcut), 0, GTK_WIDGET (window),
+              g_assert_true (gtk_shortcut_action_activate (gtk_shortcut_get_action (shortcut), 0,
+                                                           GTK_WIDGET (window),
                                                            gtk_shortcut_get_arguments (shortcut)));
               return;
             }
@@ -231,7 +239,8 @@ press (GwWindow   *window,
 static int
 selected_row (GwWindow *window)
 {
-  return gtk_list_box_row_get_index (gtk_list_box_get_selected_row (GTK_LIST_BOX (get (window, "options"))));
+  return gtk_list_box_row_get_index (
+    gtk_list_box_get_selected_row (GTK_LIST_BOX (get (window, "options"))));
 }
 
 static void
@@ -273,15 +282,17 @@ test_option (void)
 static void
 test_drawer (void)
 {
-  Place place;
+  Place     place;
   GwWindow *window = window_with_sample (&place);
   const int width = gtk_widget_get_width (get (window, "sheet"));
 
   g_assert_true (is_shown (window, "options"));
   press (window, "F9");
-  wait_until (!is_shown (window, "options") && gtk_widget_get_width (get (window, "sheet")) > width);
+  wait_until (!is_shown (window, "options") &&
+              gtk_widget_get_width (get (window, "sheet")) > width);
   press (window, "F9");
-  wait_until (is_shown (window, "options") && gtk_widget_get_width (get (window, "sheet")) == width);
+  wait_until (is_shown (window, "options") &&
+              gtk_widget_get_width (get (window, "sheet")) == width);
   window_close (window);
   place_clear (&place);
 }
@@ -298,7 +309,7 @@ wants_dark (void)
 static void
 test_dark (void)
 {
-  Place place;
+  Place      place;
   GwWindow  *window = window_with_sample (&place);
   GSettings *settings = gw_application_get_settings (application);
 
@@ -313,9 +324,11 @@ test_dark (void)
   g_assert_cmpint (g_settings_get_enum (settings, "theme"), ==, 1);
 
   /* From the menu. */
-  g_action_group_activate_action (G_ACTION_GROUP (application), "theme", g_variant_new_string ("dark"));
+  g_action_group_activate_action (G_ACTION_GROUP (application), "theme",
+                                  g_variant_new_string ("dark"));
   g_assert_true (gw_drawing_theme (drawing_of (window))->is_dark);
-  g_action_group_activate_action (G_ACTION_GROUP (application), "theme", g_variant_new_string ("system"));
+  g_action_group_activate_action (G_ACTION_GROUP (application), "theme",
+                                  g_variant_new_string ("system"));
   g_assert_false (wants_dark ());
   window_close (window);
   place_clear (&place);
@@ -352,7 +365,8 @@ test_drop (void)
   place_init (&place, SAMPLE_STUDY);
   files.data = place.file;
   g_assert_true (drop_files (window, &files));
-  g_assert_cmpstr (text_of (window, "title"), ==, "Reed-bed survey aeroplane"); /* until the new one is there */
+  g_assert_cmpstr (text_of (window, "title"), ==,
+                   "Reed-bed survey aeroplane"); /* until the new one is there */
   wait_until (g_str_equal (text_of (window, "title"), "Plank"));
   g_assert_cmpstr (page_of (window), ==, "sheet");
   expect_shown (window, 0, "Thin sheet");
@@ -363,7 +377,8 @@ test_drop (void)
 static char *
 broken_study (void)
 {
-  return sample_replace (SAMPLE_STUDY, "{ \"y_mm\": 600, \"chord_mm\": 200 }", "{ \"y_mm\": 600, \"chord_mm\": -200 }");
+  return sample_replace (SAMPLE_STUDY, "{ \"y_mm\": 600, \"chord_mm\": 200 }",
+                         "{ \"y_mm\": 600, \"chord_mm\": -200 }");
 }
 
 static void
@@ -407,7 +422,8 @@ test_file_breaks (void)
   place_replace (&place, bad);
   wait_until (is_shown (window, "bar"));
   g_assert_true (g_str_has_prefix (text_of (window, "bar_title"), "plank.gramwright"));
-  g_assert_true (g_str_has_prefix (text_of (window, "bar_reason"), "surfaces/wing/stations/2/chord_mm: "));
+  g_assert_true (
+    g_str_has_prefix (text_of (window, "bar_reason"), "surfaces/wing/stations/2/chord_mm: "));
   g_assert_false (is_shown (window, "bar_close"));
   g_assert_cmpstr (page_of (window), ==, "sheet");
   g_assert_true (says (drawing_of (window), "Plank"));
@@ -449,8 +465,9 @@ static void
 test_fewer_options (void)
 {
   Place            place;
-  g_autofree char *fewer = sample_replace (SAMPLE_STUDY, "    { \"id\": \"thin\", \"name\": \"Thin sheet\" },\n", "");
-  GwWindow        *window;
+  g_autofree char *fewer =
+    sample_replace (SAMPLE_STUDY, "    { \"id\": \"thin\", \"name\": \"Thin sheet\" },\n", "");
+  GwWindow *window;
 
   place_init (&place, SAMPLE_STUDY);
   window = window_with (place.file);
@@ -468,8 +485,9 @@ static void
 test_hints (void)
 {
   Place            place;
-  g_autofree char *text = sample_replace (SAMPLE_STUDY, "\"format\": 1,", "\"format\": 1, \"mood\": 1,");
-  GwWindow        *window;
+  g_autofree char *text =
+    sample_replace (SAMPLE_STUDY, "\"format\": 1,", "\"format\": 1, \"mood\": 1,");
+  GwWindow *window;
 
   place_init (&place, text);
   window = window_with (place.file);
@@ -506,7 +524,7 @@ test_export (gconstpointer data)
 static void
 test_export_fails (void)
 {
-  Place place;
+  Place     place;
   GwWindow *window = window_with_sample (&place);
   g_autoptr (GFile) no_form = g_file_new_for_path ("sheet.doc");
   g_autoptr (GFile) no_folder = g_file_new_for_path ("no-such-folder/sheet.pdf");
@@ -554,7 +572,8 @@ test_print (gconstpointer data)
   path = g_strconcat (place.path, ".pdf", NULL);
   gtk_print_operation_set_allow_async (operation, FALSE);
   gtk_print_operation_set_export_filename (operation, path);
-  g_assert_cmpint (gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_EXPORT, GTK_WINDOW (window), &error),
+  g_assert_cmpint (gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_EXPORT,
+                                            GTK_WINDOW (window), &error),
                    ==, GTK_PRINT_OPERATION_RESULT_APPLY);
   g_assert_no_error (error);
   read_page_size (path, &width, &height);
@@ -600,7 +619,8 @@ ink_of (GwWindow *window)
   GskRenderNode *node, *texture;
   GdkTexture    *ink;
 
-  gdk_paintable_snapshot (paintable, snapshot, gtk_widget_get_width (sheet), gtk_widget_get_height (sheet));
+  gdk_paintable_snapshot (paintable, snapshot, gtk_widget_get_width (sheet),
+                          gtk_widget_get_height (sheet));
   node = gtk_snapshot_free_to_node (snapshot);
   texture = find_texture (node);
   g_assert_nonnull (texture);
@@ -621,7 +641,7 @@ redraw (GwWindow *window)
 static void
 test_ink_is_kept (void)
 {
-  Place place;
+  Place     place;
   GwWindow *window = window_with_sample (&place);
   g_autoptr (GdkTexture) first = ink_of (window);
   g_autoptr (GdkTexture) again = NULL, other = NULL;
@@ -641,7 +661,7 @@ test_ink_is_kept (void)
 static void
 test_scale (void)
 {
-  Place place;
+  Place       place;
   const char *wanted = g_getenv ("GDK_SCALE");
   GwWindow   *window = window_with_sample (&place);
   GtkWidget  *sheet = get (window, "sheet");
@@ -678,9 +698,9 @@ start_of (GwWindow   *window,
 static void
 test_right_to_left (void)
 {
-  Place            place;
-  GwWindow        *window = window_with_sample (&place);
-  const GwDrawing *drawing = drawing_of (window);
+  Place              place;
+  GwWindow          *window = window_with_sample (&place);
+  const GwDrawing   *drawing = drawing_of (window);
   g_autofree double *points = g_memdup2 (gw_drawing_points (drawing), 200 * sizeof *points);
 
   g_assert_cmpfloat (start_of (window, "drawer"), <, start_of (window, "sheet"));
@@ -788,7 +808,9 @@ int
 main (int   argc,
       char *argv[])
 {
-  static const char *const forms[][2] = { { ".pdf", "%PDF-" }, { ".svg", "<?xml" }, { ".PNG", "\x89PNG" } };
+  static const char *const forms[][2] = { { ".pdf", "%PDF-" },
+                                          { ".svg", "<?xml" },
+                                          { ".PNG", "\x89PNG" } };
   static const char *const papers[] = { "A4", "A3", "Letter" };
 
   gtk_test_init (&argc, &argv, NULL);

@@ -662,7 +662,7 @@ test_without_answers (void)
   g_free (inputs);
 }
 
-/* Eight options find their columns on every usual sheet. */
+/* Eight options find their columns on every usual sheet that is wider than high. */
 static void
 test_all_options (void)
 {
@@ -670,10 +670,12 @@ test_all_options (void)
   GwDrawing     *drawing = gw_drawing_new (gw_theme_get (false));
 
   sample_figures_init (inputs, SAMPLE_PRINTED, SAMPLE_OPTIONS, false);
-  for (size_t i = 0; i + 1 < G_N_ELEMENTS (sheets); i++)
+  for (size_t i = 0; i < G_N_ELEMENTS (sheets); i++)
     {
       GwBox box = { 0, 0, sheets[i].width, sheets[i].height };
 
+      if (box.height > box.width)
+        continue;
       inputs->sheet.is_paper = sheets[i].is_paper;
       gw_drawing_clear (drawing);
       gw_figure_sheet (drawing, box, &inputs->sheet);

@@ -17,7 +17,6 @@
 #include "study/gw-result.h"
 
 #define MINUS      "\342\210\222" /* U+2212 */
-#define PLUS_MINUS "\302\261"     /* U+00B1 */
 #define EN_DASH    "\342\200\223" /* U+2013 */
 #define TIMES      "\303\227"     /* U+00D7 */
 #define ELLIPSIS   "\342\200\246" /* U+2026 */
@@ -121,24 +120,20 @@ test_no_answer (void)
 static const struct
 {
   GwResultId  id;
-  GwBand      band; /* SI */
+  double      value; /* SI */
+  GwBand      band;
   const char *text;
 } band_cases[] = {
-  { GW_RESULT_MASS, { -0.021, 0.021 }, PLUS_MINUS "21" },
-  { GW_RESULT_MASS, { -0.0206, 0.0214 }, PLUS_MINUS "21" },
-  { GW_RESULT_MASS, { -0.026, 0.037 }, "+37 " MINUS "26" },
-  { GW_RESULT_MASS, { 0.0, 0.005 }, "+5 " MINUS "0" },
-  { GW_RESULT_MASS, { -0.0, 0.005 }, "+5 " MINUS "0" },
-  { GW_RESULT_MASS, { -0.005, 0.0 }, "+0 " MINUS "5" },
-  { GW_RESULT_MASS, { 0.0, 0.0 }, NULL },
-  { GW_RESULT_MASS, { -0.0004, 0.0004 }, NULL },
-  { GW_RESULT_MASS, { -0.0005, 0.0005 }, NULL },
-  { GW_RESULT_MASS, { -0.0006, 0.0 }, "+0 " MINUS "1" },
-  { GW_RESULT_STALL_SPEED, { -0.21, 0.21 }, PLUS_MINUS "0.21" },
-  { GW_RESULT_STALL_SPEED, { -0.2, 0.3 }, "+0.30 " MINUS "0.20" },
-  { GW_RESULT_STATIC_MARGIN, { -0.03, 0.03 }, PLUS_MINUS "3" },
-  { GW_RESULT_STALL_SPEED, { (double) NAN, (double) NAN }, NULL },
-  { GW_RESULT_STALL_SPEED, { -INFINITY, 0.3 }, NULL },
+  { GW_RESULT_MASS, 1.365, { -0.026, 0.037 }, "1339" EN_DASH "1402" },
+  { GW_RESULT_MASS, 1.365, { 0.0, 0.005 }, "1365" EN_DASH "1370" },
+  { GW_RESULT_MASS, 1.365, { 0.0, 0.0 }, NULL },
+  { GW_RESULT_MASS, 1.365, { -0.0004, 0.0004 }, NULL },
+  { GW_RESULT_STALL_SPEED, 7.78, { -0.64, 0.94 }, "7.14" EN_DASH "8.72" },
+  { GW_RESULT_STATIC_MARGIN, 0.16, { -0.03, 0.03 }, "13" EN_DASH "19" },
+  { GW_RESULT_SLIDE, -0.003, { -0.028, 0.021 }, MINUS "31 to 18" },
+  { GW_RESULT_SLIDE, -0.027, { -0.028, 0.021 }, MINUS "55 to " MINUS "6" },
+  { GW_RESULT_BALLAST, 0.0, { 0.0, 0.018 }, "0" EN_DASH "18" },
+  { GW_RESULT_STALL_SPEED, (double) NAN, { -0.2, 0.3 }, NULL },
 };
 
 static void
@@ -146,7 +141,8 @@ test_band_texts (void)
 {
   for (guint i = 0; i < G_N_ELEMENTS (band_cases); i++)
     {
-      g_autofree char *text = gw_band_text (band_cases[i].id, &band_cases[i].band);
+      g_autofree char *text =
+        gw_band_text (band_cases[i].id, band_cases[i].value, &band_cases[i].band);
 
       g_assert_cmpstr (text, ==, band_cases[i].text);
     }
@@ -497,9 +493,9 @@ check_cell (const char      *cell,
             GwResultId       id)
 {
   g_autofree char *value = gw_value_text (id, outcome->results.value[id]);
-  g_autofree char *band = gw_band_text (id, &outcome->band[id]);
+  g_autofree char *band = gw_band_text (id, outcome->results.value[id], &outcome->band[id]);
   g_autofree char *wanted = g_strconcat (
-    value, band != NULL ? " " : "", band != NULL ? band : "",
+    value, band != NULL ? " (" : "", band != NULL ? band : "", band != NULL ? ")" : "",
     gw_limit_of (outcome, id) == GW_LIMIT_BROKEN ? " " TIMES : "", NULL);
 
   g_assert_cmpstr (cell, ==, wanted);

@@ -6,13 +6,13 @@
 
 #include "desk/gw-appearance.h"
 
-#define PORTAL "org.freedesktop.portal.Desktop"
-#define PORTAL_PATH "/org/freedesktop/portal/desktop"
+#define PORTAL          "org.freedesktop.portal.Desktop"
+#define PORTAL_PATH     "/org/freedesktop/portal/desktop"
 #define PORTAL_SETTINGS "org.freedesktop.portal.Settings"
-#define PORTAL_GROUP "org.freedesktop.appearance"
-#define PORTAL_KEY "color-scheme"
+#define PORTAL_GROUP    "org.freedesktop.appearance"
+#define PORTAL_KEY      "color-scheme"
 #define PORTAL_PATIENCE 1000 /* [ms] */
-#define PORTAL_DARK 1
+#define PORTAL_DARK     1
 
 enum
 {
@@ -47,8 +47,9 @@ static GParamSpec *properties[N_PROPS];
 static void
 load_palette (GwAppearance *self)
 {
-  gtk_css_provider_load_from_resource (self->palette, self->is_dark ? "/org/gramwright/desk/gw-dark.css"
-                                                                    : "/org/gramwright/desk/gw-light.css");
+  gtk_css_provider_load_from_resource (self->palette, self->is_dark
+                                                        ? "/org/gramwright/desk/gw-dark.css"
+                                                        : "/org/gramwright/desk/gw-light.css");
 }
 
 static void
@@ -92,7 +93,8 @@ answered_cb (GObject      *source,
              gpointer      data)
 {
   /* No portal, no answer in time, or cancelled: then @data may be gone. */
-  g_autoptr (GVariant) answer = g_dbus_connection_call_finish (G_DBUS_CONNECTION (source), result, NULL);
+  g_autoptr (GVariant) answer =
+    g_dbus_connection_call_finish (G_DBUS_CONNECTION (source), result, NULL);
 
   if (answer != NULL)
     {
@@ -201,8 +203,9 @@ gw_appearance_class_init (GwAppearanceClass *klass)
   object_class->set_property = gw_appearance_set_property;
   object_class->dispose = gw_appearance_dispose;
 
-  properties[PROP_DARK] = g_param_spec_boolean ("dark", NULL, NULL, FALSE,
-                                                G_PARAM_READWRITE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS);
+  properties[PROP_DARK] =
+    g_param_spec_boolean ("dark", NULL, NULL, FALSE,
+                          G_PARAM_READWRITE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 }
 
@@ -228,7 +231,8 @@ gw_appearance_new (GSettings       *settings,
   GwAppearance *self = g_object_new (GW_TYPE_APPEARANCE, NULL);
 
   self->settings = g_object_ref (settings);
-  g_object_get (gtk_settings_get_default (), "gtk-application-prefer-dark-theme", &self->is_desktop_dark, NULL);
+  g_object_get (gtk_settings_get_default (), "gtk-application-prefer-dark-theme",
+                &self->is_desktop_dark, NULL);
   g_signal_connect_swapped (settings, "changed::theme", G_CALLBACK (apply), self);
   apply (self);
   if (bus != NULL)

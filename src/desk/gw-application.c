@@ -46,13 +46,15 @@ about_cb (GSimpleAction *action,
           GVariant      *parameter,
           gpointer       self)
 {
+  const char *comments = _ ("Compares ways to build the same model aircraft. Its figures are "
+                            "estimates for unmanned models: no substitute for a structural test, "
+                            "a range check, a careful first flight, or local law.");
+
   gtk_show_about_dialog (gtk_application_get_active_window (self),
                          "program-name", "Gramwright",
                          "logo-icon-name", APPLICATION_ID,
                          "version", PACKAGE_VERSION,
-                         "comments", _ ("Compares ways to build the same model aircraft. Its figures are estimates "
-                                        "for unmanned models: no substitute for a structural test, a range check, "
-                                        "a careful first flight, or local law."),
+                         "comments", comments,
                          "copyright", "© 2026 The Gramwright authors",
                          "license-type", GTK_LICENSE_GPL_3_0,
                          "translator-credits", _ ("translator-credits"),
@@ -99,7 +101,8 @@ set_accels (GtkApplication *application)
       g_autofree char *action = g_strdup_printf ("win.shown(%d)", i);
       g_autofree char *accel = g_strdup_printf ("<Alt>%d", i + 1);
 
-      gtk_application_set_accels_for_action (application, action, (const char *const[]){ accel, NULL });
+      gtk_application_set_accels_for_action (application, action,
+                                             (const char *const[]){ accel, NULL });
     }
 }
 
@@ -118,7 +121,8 @@ gw_application_startup (GApplication *application)
 
   gtk_window_set_default_icon_name (APPLICATION_ID);
   self->settings = g_settings_new (APPLICATION_ID);
-  self->appearance = gw_appearance_new (self->settings, g_application_get_dbus_connection (application));
+  self->appearance =
+    gw_appearance_new (self->settings, g_application_get_dbus_connection (application));
   theme = g_settings_create_action (self->settings, "theme");
   paper = g_settings_create_action (self->settings, "paper");
   g_action_map_add_action (G_ACTION_MAP (self), theme);
@@ -250,7 +254,8 @@ gw_application_run (int   argc,
     }
   if (!has_schema ())
     {
-      g_printerr ("gramwright: %s\n", _ ("its settings are not installed; start it with “sh src/start”"));
+      g_printerr ("gramwright: %s\n",
+                  _ ("its settings are not installed; start it with “sh src/start”"));
       return 1;
     }
 

@@ -138,7 +138,8 @@ history_changed_cb (GwDocument *self)
 
   g_clear_pointer (&self->computed, gw_study_unref);
   self->computed = gw_study_ref (study);
-  run (self, &self->computing, compute_worker, gw_study_ref (study), (GDestroyNotify) gw_study_unref, computed_cb);
+  run (self, &self->computing, compute_worker, gw_study_ref (study),
+       (GDestroyNotify) gw_study_unref, computed_cb);
 }
 
 typedef struct
@@ -303,10 +304,12 @@ gw_document_class_init (GwDocumentClass *klass)
   object_class->dispose = gw_document_dispose;
   object_class->finalize = gw_document_finalize;
 
-  properties[PROP_BUSY] = g_param_spec_boolean ("busy", NULL, NULL, FALSE, G_PARAM_READABLE | G_PARAM_STATIC_STRINGS);
+  properties[PROP_BUSY] =
+    g_param_spec_boolean ("busy", NULL, NULL, FALSE, G_PARAM_READABLE | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 
-  signals[CHANGED] = g_signal_new ("changed", GW_TYPE_DOCUMENT, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[CHANGED] = g_signal_new ("changed", GW_TYPE_DOCUMENT, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                   NULL, G_TYPE_NONE, 0);
 }
 
 static void

@@ -25,7 +25,8 @@ row_selected_cb (GwDrawer      *self,
                  GtkListBoxRow *row)
 {
   if (row != NULL)
-    gtk_widget_activate_action (GTK_WIDGET (self), "win.shown", "i", gtk_list_box_row_get_index (row));
+    gtk_widget_activate_action (GTK_WIDGET (self), "win.shown", "i",
+                                gtk_list_box_row_get_index (row));
 }
 
 static void
@@ -86,7 +87,8 @@ update_options (GwDrawer           *self,
       gw_option_row_update (GW_OPTION_ROW (row), evaluation, (guint) i, is_dark);
     }
 
-  gtk_list_box_select_row (self->options, gtk_list_box_get_row_at_index (self->options, (int) shown));
+  gtk_list_box_select_row (self->options,
+                           gtk_list_box_get_row_at_index (self->options, (int) shown));
 }
 
 static void

@@ -101,7 +101,8 @@ gw_file_dialog_show (GtkWindow          *parent,
                      GwFileChosen        chosen)
 {
   GtkFileChooserNative *shown = gtk_file_chooser_native_new (
-    dialog->title, parent, dialog->is_save ? GTK_FILE_CHOOSER_ACTION_SAVE : GTK_FILE_CHOOSER_ACTION_OPEN, NULL, NULL);
+    dialog->title, parent,
+    dialog->is_save ? GTK_FILE_CHOOSER_ACTION_SAVE : GTK_FILE_CHOOSER_ACTION_OPEN, NULL, NULL);
   GtkFileChooser *chooser = GTK_FILE_CHOOSER (shown);
 
   for (guint i = 0; i < g_list_model_get_n_items (dialog->filters); i++)

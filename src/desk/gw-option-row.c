@@ -38,9 +38,10 @@ draw_mark (GtkDrawingArea *area,
   const double       line[] = { 0.0, height / 2.0, width, height / 2.0 };
   GwDrawing         *drawing = gw_drawing_new (gw_theme_get (self->is_dark));
 
-  gw_drawing_path (drawing, 2, line, (GwLineType) (GW_LINE_OPTION + style), (GwTone) (GW_TONE_OPTION + style));
-  gw_drawing_symbol (drawing, (GwMarkKind) (GW_MARK_OPTION + style), width / 2.0, height / 2.0, MARKER_SIZE,
-                     (GwTone) (GW_TONE_OPTION + style));
+  gw_drawing_path (drawing, 2, line, (GwLineType) (GW_LINE_OPTION + style),
+                   (GwTone) (GW_TONE_OPTION + style));
+  gw_drawing_symbol (drawing, (GwMarkKind) (GW_MARK_OPTION + style), width / 2.0, height / 2.0,
+                     MARKER_SIZE, (GwTone) (GW_TONE_OPTION + style));
   gw_drawing_ink (drawing, cr);
   gw_drawing_free (drawing);
 }
@@ -59,7 +60,8 @@ gw_option_row_class_init (GwOptionRowClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = gw_option_row_dispose;
-  gtk_widget_class_set_template_from_resource (widget_class, "/org/gramwright/desk/gw-option-row.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/gramwright/desk/gw-option-row.ui");
   gtk_widget_class_bind_template_child (widget_class, GwOptionRow, mark);
   gtk_widget_class_bind_template_child (widget_class, GwOptionRow, name);
   gtk_widget_class_bind_template_child (widget_class, GwOptionRow, detail);
@@ -98,8 +100,9 @@ gw_option_row_update (GwOptionRow        *self,
   g_autofree char *speed = result_text (outcome, GW_RESULT_STALL_SPEED);
   /* Translators: mass, then stall speed: "1365 g, stalls at 7.78 m/s" */
   g_autofree char *detail = g_strdup_printf (_ ("%s, stalls at %s"), mass, speed);
-  g_autofree char *name = option == evaluation->baseline ? g_strdup_printf (_ ("%s (baseline)"), outcome->name)
-                                                         : g_strdup (outcome->name);
+  g_autofree char *name = option == evaluation->baseline
+                            ? g_strdup_printf (_ ("%s (baseline)"), outcome->name)
+                            : g_strdup (outcome->name);
 
   self->option = option;
   self->is_dark = is_dark;

@@ -42,8 +42,9 @@ draw_page_cb (GtkPrintOperation *operation,
               gpointer           data)
 {
   const Job *job = data;
-  GwDrawing *drawing = paper_drawing_new (job->evaluation, job->shown, gtk_print_context_get_width (context),
-                                          gtk_print_context_get_height (context));
+  GwDrawing *drawing =
+    paper_drawing_new (job->evaluation, job->shown, gtk_print_context_get_width (context),
+                       gtk_print_context_get_height (context));
 
   gw_drawing_ink (drawing, gtk_print_context_get_cairo_context (context));
   gw_drawing_free (drawing);
@@ -54,7 +55,8 @@ page_setup_new (const GwPaper *paper)
 {
   GtkPageSetup *setup = gtk_page_setup_new ();
   /* By this name GTK and the printer know it as one of their own; upright. */
-  GtkPaperSize *size = gtk_paper_size_new_from_ppd (paper->name, paper->name, paper->height, paper->width);
+  GtkPaperSize *size =
+    gtk_paper_size_new_from_ppd (paper->name, paper->name, paper->height, paper->width);
 
   gtk_page_setup_set_orientation (setup, GTK_PAGE_ORIENTATION_LANDSCAPE);
   gtk_page_setup_set_paper_size (setup, size);
@@ -97,15 +99,16 @@ gw_print_to_file (GwEvaluation  *evaluation,
 
   if (path == NULL)
     {
-      g_set_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_FILE, _ ("choose a folder of this computer"));
+      g_set_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_FILE,
+                   _ ("choose a folder of this computer"));
       return FALSE;
     }
   if (!gw_file_kind_of (path, &kind, error))
     return FALSE;
 
   drawing = paper_drawing_new (evaluation, shown, paper->width, paper->height);
-  is_written = gw_export_drawing (drawing, paper->width, paper->height, gw_study_title (evaluation->study), kind,
-                                  path, error);
+  is_written = gw_export_drawing (drawing, paper->width, paper->height,
+                                  gw_study_title (evaluation->study), kind, path, error);
   gw_drawing_free (drawing);
   return is_written;
 }

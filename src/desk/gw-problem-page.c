@@ -44,7 +44,8 @@ gw_problem_page_class_init (GwProblemPageClass *klass)
   G_OBJECT_CLASS (klass)->dispose = gw_problem_page_dispose;
   widget_class->grab_focus = gw_problem_page_grab_focus;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
-  gtk_widget_class_set_template_from_resource (widget_class, "/org/gramwright/desk/gw-problem-page.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/gramwright/desk/gw-problem-page.ui");
   gtk_widget_class_bind_template_child (widget_class, GwProblemPage, paper);
   gtk_widget_class_bind_template_child (widget_class, GwProblemPage, file);
   gtk_widget_class_bind_template_child (widget_class, GwProblemPage, reason);
@@ -71,7 +72,7 @@ gw_problem_text (GwDocument *document)
   return message;
 }
 
-/* All errors of the reading, each under its place; if there are none, the one that came after it. */
+/* All errors of the reading, each under its place; if there are none, the one that followed. */
 static char *
 reason_markup (GwDocument *document)
 {
@@ -87,14 +88,16 @@ reason_markup (GwDocument *document)
 
       if (!problem->is_error)
         continue;
-      markup = g_markup_printf_escaped ("%s<b>%s</b>\n%s", n_told > 0 ? "\n" : "", problem->path, problem->message);
+      markup = g_markup_printf_escaped ("%s<b>%s</b>\n%s", n_told > 0 ? "\n" : "", problem->path,
+                                        problem->message);
       g_string_append (text, markup);
       n_told++;
     }
 
   if (n > n_told)
-    g_string_append_printf (text, g_dngettext (GETTEXT_PACKAGE, "\nand %u more", "\nand %u more", n - n_told),
-                            n - n_told);
+    g_string_append_printf (
+      text, g_dngettext (GETTEXT_PACKAGE, "\nand %u more", "\nand %u more", n - n_told),
+      n - n_told);
   else if (n == 0)
     {
       g_autofree char *markup = g_markup_escape_text (gw_problem_text (document), -1);

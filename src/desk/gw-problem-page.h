@@ -20,7 +20,7 @@ G_DECLARE_FINAL_TYPE (GwProblemPage, gw_problem_page, GW, PROBLEM_PAGE, GtkWidge
 void gw_problem_page_show (GwProblemPage *self,
                            GwDocument    *document);
 
-/** gw_problem_text: the reason in a line, place first, without the name of the file. (transfer none) */
+/** gw_problem_text: the reason in a line, place first, without the file. (transfer none) */
 const char *gw_problem_text (GwDocument *document);
 
 G_END_DECLS

@@ -11,10 +11,10 @@
 
 #include "study/gw-result.h"
 
-#define LEAST_WIDTH 320 /* [pixel] */
+#define LEAST_WIDTH  320 /* [pixel] */
 #define LEAST_HEIGHT 240
 /* Below this the sheet has to leave labels out, so a point is made smaller first [pt]. */
-#define EASY_WIDTH 800.0
+#define EASY_WIDTH  800.0
 #define EASY_HEIGHT 520.0
 
 struct _GwSheetView
@@ -64,12 +64,14 @@ lay_out (GwSheetView *self,
   g_autoptr (GwSheet) sheet = NULL;
   const double point = get_point (self, width, height);
 
-  if (self->drawing != NULL && self->width == width && self->height == height && self->point == point)
+  if (self->drawing != NULL && self->width == width && self->height == height &&
+      self->point == point)
     return;
 
   forget_ink (self);
   sheet = gw_sheet_new (self->evaluation, self->shown, FALSE);
-  self->drawing = gw_sheet_draw (sheet, GW_FIGURE_SHEET, width / point, height / point, self->is_dark);
+  self->drawing =
+    gw_sheet_draw (sheet, GW_FIGURE_SHEET, width / point, height / point, self->is_dark);
   self->width = width;
   self->height = height;
   self->point = point;
@@ -84,8 +86,9 @@ texture_new (cairo_surface_t *surface)
   g_autoptr (GBytes) bytes = NULL;
 
   cairo_surface_flush (surface);
-  bytes = g_bytes_new_with_free_func (cairo_image_surface_get_data (surface), stride * (gsize) height,
-                                      (GDestroyNotify) cairo_surface_destroy, surface);
+  bytes =
+    g_bytes_new_with_free_func (cairo_image_surface_get_data (surface), stride * (gsize) height,
+                                (GDestroyNotify) cairo_surface_destroy, surface);
   return gdk_memory_texture_new (width, height, GDK_MEMORY_DEFAULT, bytes, stride);
 }
 
@@ -100,7 +103,8 @@ ink (GwSheetView *self,
   if (self->ink != NULL && self->scale == scale)
     return;
 
-  surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, self->width * scale, self->height * scale);
+  surface =
+    cairo_image_surface_create (CAIRO_FORMAT_ARGB32, self->width * scale, self->height * scale);
   cairo_surface_set_device_scale (surface, scale * self->point, scale * self->point);
   cr = cairo_create (surface);
   cairo_set_source_rgb (cr, paper[0], paper[1], paper[2]);
@@ -170,7 +174,8 @@ static void
 gw_sheet_view_init (GwSheetView *self)
 {
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Drawing sheet"), -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Drawing sheet"), -1);
 }
 
 static void

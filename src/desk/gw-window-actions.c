@@ -33,7 +33,8 @@ open_cb (GtkWidget  *widget,
          const char *action,
          GVariant   *parameter)
 {
-  g_autoptr (GListModel) filters = gw_file_filters_new (_ ("Studies"), "gramwright", _ ("All files"), NULL, NULL);
+  g_autoptr (GListModel) filters =
+    gw_file_filters_new (_ ("Studies"), "gramwright", _ ("All files"), NULL, NULL);
   g_autoptr (GFile) folder = get_folder (GW_WINDOW (widget));
   const GwFileDialog dialog = { .title = _ ("Open a study"), .filters = filters, .folder = folder };
 
@@ -96,12 +97,13 @@ print_cb (GtkWidget  *widget,
           GVariant   *parameter)
 {
   GwWindow *self = GW_WINDOW (widget);
-  g_autoptr (GtkPrintOperation) operation = gw_print_new (_gw_window_get_evaluation (self), self->shown,
-                                                          get_paper (self));
+  g_autoptr (GtkPrintOperation) operation =
+    gw_print_new (_gw_window_get_evaluation (self), self->shown, get_paper (self));
 
   /* An error comes with "done" as well. */
   g_signal_connect_object (operation, "done", G_CALLBACK (printed_cb), self, 0);
-  gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG, GTK_WINDOW (self), NULL);
+  gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG, GTK_WINDOW (self),
+                           NULL);
 }
 
 void
@@ -115,7 +117,8 @@ gw_window_export (GwWindow *self,
   g_return_if_fail (GW_IS_WINDOW (self));
   g_return_if_fail (_gw_window_get_evaluation (self) != NULL);
 
-  if (gw_print_to_file (_gw_window_get_evaluation (self), self->shown, get_paper (self), file, &error))
+  if (gw_print_to_file (_gw_window_get_evaluation (self), self->shown, get_paper (self), file,
+                        &error))
     text = g_strdup_printf (_ ("The sheet is now in %s"), name);
   else
     text = g_strdup_printf (_ ("The sheet was not exported: %s"), error->message);
@@ -136,10 +139,12 @@ export_cb (GtkWidget  *widget,
 {
   GwWindow     *self = GW_WINDOW (widget);
   GwEvaluation *evaluation = _gw_window_get_evaluation (self);
-  g_autoptr (GListModel) filters = gw_file_filters_new ("PDF", "pdf", "SVG", "svg", "PNG", "png", NULL);
+  g_autoptr (GListModel) filters =
+    gw_file_filters_new ("PDF", "pdf", "SVG", "svg", "PNG", "png", NULL);
   g_autoptr (GFile) folder = get_folder (self);
-  g_autofree char   *name = g_strdup_printf ("%s, %s.pdf", gw_study_title (evaluation->study),
-                                             gw_evaluation_outcome (evaluation, self->shown)->short_name);
+  g_autofree char *name =
+    g_strdup_printf ("%s, %s.pdf", gw_study_title (evaluation->study),
+                     gw_evaluation_outcome (evaluation, self->shown)->short_name);
   const GwFileDialog dialog = {
     .title = _ ("Export the sheet as PDF, SVG or PNG, by the ending of its name"),
     .is_save = TRUE,
@@ -189,5 +194,6 @@ _gw_window_install_actions (GtkWidgetClass *widget_class)
 
   /* Not keys of the application: those would be taken from fields that use them. */
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Page_Down, 0, "win.next-option", NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Page_Up, 0, "win.previous-option", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Page_Up, 0, "win.previous-option",
+                                       NULL);
 }

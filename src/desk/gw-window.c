@@ -9,9 +9,10 @@
 #include <glib/gi18n-lib.h>
 
 #include "desk/gw-print.h"
+#include "desk/gw-start-page.h"
 
-#define PATIENCE 300    /* before waiting is shown [ms] */
-#define READING_TIME 15 /* of a message [s] */
+#define PATIENCE     300 /* before waiting is shown [ms] */
+#define READING_TIME 15  /* of a message [s] */
 
 G_DEFINE_FINAL_TYPE (GwWindow, gw_window, GTK_TYPE_APPLICATION_WINDOW)
 
@@ -44,8 +45,9 @@ message_over_cb (gpointer data)
   GwWindow *self = data;
 
   self->message_source = 0;
-  gtk_label_set_text (self->foot, _ ("Estimates for unmanned models: no substitute for a structural test, a range "
-                                     "check, a careful first flight, or local law."));
+  gtk_label_set_text (
+    self->foot, _ ("Estimates for unmanned models: no substitute for a structural test, a range "
+                   "check, a careful first flight, or local law."));
   gtk_widget_remove_css_class (GTK_WIDGET (self->foot), "message");
   return G_SOURCE_REMOVE;
 }
@@ -65,9 +67,11 @@ static char *
 options_text (const GwEvaluation *evaluation)
 {
   const guint      n = evaluation->outcomes->len;
-  g_autofree char *count = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u option", "%u options", n), n);
+  g_autofree char *count =
+    g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u option", "%u options", n), n);
 
-  return g_strdup_printf (_ ("%s · baseline: %s"), count, gw_evaluation_outcome (evaluation, evaluation->baseline)->name);
+  return g_strdup_printf (_ ("%s · baseline: %s"), count,
+                          gw_evaluation_outcome (evaluation, evaluation->baseline)->name);
 }
 
 static void
@@ -94,7 +98,8 @@ update_title (GwWindow *self)
 static void
 update_actions (GwWindow *self)
 {
-  static const char *const of_sheet[] = { "win.print", "win.export", "win.next-option", "win.previous-option" };
+  static const char *const of_sheet[] = { "win.print", "win.export", "win.next-option",
+                                          "win.previous-option" };
   GtkWidget               *widget = GTK_WIDGET (self);
   const gboolean           has_sheet = _gw_window_get_evaluation (self) != NULL;
 
@@ -149,9 +154,11 @@ update_page (GwWindow *self)
 static void
 update_bar (GwWindow *self)
 {
-  const gboolean   is_other = self->candidate != NULL && gw_document_get_error (self->candidate) != NULL;
-  GwDocument      *broken = is_other ? self->candidate : self->document;
-  const gboolean   is_revealed = _gw_window_get_evaluation (self) != NULL && gw_document_get_error (broken) != NULL;
+  const gboolean is_other =
+    self->candidate != NULL && gw_document_get_error (self->candidate) != NULL;
+  GwDocument    *broken = is_other ? self->candidate : self->document;
+  const gboolean is_revealed =
+    _gw_window_get_evaluation (self) != NULL && gw_document_get_error (broken) != NULL;
   g_autofree char *name = NULL, *title = NULL;
 
   gtk_widget_set_visible (self->bar, is_revealed);
@@ -159,9 +166,10 @@ update_bar (GwWindow *self)
     return;
 
   name = g_file_get_basename (gw_document_get_file (broken));
-  title = g_strdup_printf (is_other ? _ ("%s cannot be opened.")
-                                    : _ ("%s cannot be used as it is now. The sheet shows it as it was before."),
-                           name);
+  title = g_strdup_printf (
+    is_other ? _ ("%s cannot be opened.")
+             : _ ("%s cannot be used as it is now. The sheet shows it as it was before."),
+    name);
   gtk_label_set_text (self->bar_title, title);
   gtk_label_set_text (self->bar_reason, gw_problem_text (broken));
   gtk_widget_set_visible (self->bar_close, is_other);
@@ -447,6 +455,7 @@ gw_window_class_init (GwWindowClass *klass)
   g_type_ensure (GW_TYPE_DRAWER);
   g_type_ensure (GW_TYPE_PROBLEM_PAGE);
   g_type_ensure (GW_TYPE_SHEET_VIEW);
+  g_type_ensure (GW_TYPE_START_PAGE);
   bind_template (widget_class);
 }
 

@@ -13,60 +13,24 @@
 #define CROSS    5.0 /* size of the sign of a broken limit */
 #define UNIT_GAP 6.0 /* between label and unit */
 
-/* Whether band and change find room beside one another in every cell of the row. */
-static bool
-row_takes_both (GwDrawing            *drawing,
-                const GwSummaryTable *table,
-                const GwSummaryRow   *row)
+/* What stands under the number; NULL: nothing. Free it with g_free(). */
+static char *
+second_line (const GwSummaryTable *table,
+             const GwSummaryCell  *cell)
 {
-  for (size_t i = 0; i < table->n_columns; i++)
-    {
-      char  *both = gw_summary_second (&row->cells[table->column[i]], true, true);
-      double width = gw_summary_text_width (drawing, both, GW_FONT_SMALL, GW_STYLE_UPRIGHT);
+  const char *band = table->takes_both || !table->takes_band ? cell->short_band : cell->band;
 
-      g_free (both);
-      if (width + table->cross_width + PAD + 2 > table->column_width)
-        return false;
-    }
+  if (!table->has_second || table->is_band_beside)
+    return NULL;
+  if (!table->takes_both || cell->change == NULL)
+    return g_strdup (band);
 
-  return true;
-}
-
-static bool
-row_has_band (const GwSummaryTable *table,
-              const GwSummaryRow   *row)
-{
-  for (size_t i = 0; i < table->n_columns; i++)
-    if (row->cells[table->column[i]].band != NULL)
-      return true;
-
-  return false;
-}
-
-/* The small line under the number; if only one fits, the band goes before the change. */
-static void
-draw_second (GwDrawing            *drawing,
-             const GwSummaryTable *table,
-             const GwSummaryRow   *row,
-             const GwSummaryCell  *cell,
-             double                number_right,
-             double                y)
-{
-  bool is_beside = table->is_band_beside;
-  bool with_change =
-    is_beside || !row_has_band (table, row) || row_takes_both (drawing, table, row);
-  char *text = gw_summary_second (cell, !is_beside, with_change);
-
-  if (text != NULL)
-    gw_text_at (drawing, number_right + (is_beside ? 3 : 0), y, text, GW_FONT_SMALL, GW_TONE_MID,
-                is_beside ? GW_ALIGN_START : GW_ALIGN_END, GW_ALIGN_START);
-  g_free (text);
+  return band != NULL ? g_strconcat (band, "  ", cell->change, NULL) : g_strdup (cell->change);
 }
 
 static void
 draw_cell (GwDrawing            *drawing,
            const GwSummaryTable *table,
-           const GwSummaryRow   *row,
            const GwSummaryCell  *cell,
            double                right,
            double                y,
@@ -78,16 +42,22 @@ draw_cell (GwDrawing            *drawing,
   double  x = number_right - tail + gw_summary_tail (drawing, cell, table->font);
   GwTone  tone = cell->style == GW_STYLE_ITALIC ? GW_TONE_MID : GW_TONE_INK;
   GwMark *mark = gw_drawing_text (drawing, x, middle, cell->value, table->font, tone);
+  char   *second = second_line (table, cell);
 
   mark->style = cell->style;
   gw_drawing_align (drawing, mark, GW_ALIGN_END, GW_ALIGN_MIDDLE);
+  if (table->is_change_beside && cell->change != NULL)
+    gw_text_at (drawing, number_right - table->number_width - 2, middle, cell->change,
+                GW_FONT_SMALL, GW_TONE_MID, GW_ALIGN_END, GW_ALIGN_MIDDLE);
   if (table->is_band_beside && cell->band != NULL)
-    gw_text_at (drawing, number_right + 3, middle, cell->band, GW_FONT_SMALL, GW_TONE_MID,
+    gw_text_at (drawing, number_right + 4, middle, cell->band, GW_FONT_SMALL, GW_TONE_MID,
                 GW_ALIGN_START, GW_ALIGN_MIDDLE);
   if (cell->limit == GW_LIMIT_BROKEN)
     gw_drawing_symbol (drawing, GW_MARK_CROSS, right - PAD - CROSS / 2, middle, CROSS, GW_TONE_INK);
-  if (table->has_second)
-    draw_second (drawing, table, row, cell, number_right, y + table->line + 1);
+  if (second != NULL)
+    gw_text_at (drawing, right - PAD, y + table->line + 1, second, GW_FONT_SMALL, GW_TONE_MID,
+                GW_ALIGN_END, GW_ALIGN_START);
+  g_free (second);
 }
 
 /* Label and unit; where they cannot both be read, the unit is left out. */
@@ -158,8 +128,7 @@ draw_rows (GwDrawing            *drawing,
           const GwSummaryCell *cell = &table->figure->rows[row].cells[table->column[i]];
 
           if (cell->value != NULL)
-            draw_cell (drawing, table, &table->figure->rows[row], cell, column_right (table, i), y,
-                       tail);
+            draw_cell (drawing, table, cell, column_right (table, i), y, tail);
         }
     }
 }

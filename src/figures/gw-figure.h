@@ -109,7 +109,8 @@ typedef enum
 typedef struct
 {
   const char *value;  /* "6.63" */
-  const char *band;   /* nullable: "±0.21" or "+0.3 -0.2" */
+  const char *band;   /* nullable: "6.44–7.33" */
+  const char *short_band; /* nullable: "±0.45", where there is no room for the other */
   const char *change; /* nullable, against the baseline: "+0.16" */
   GwLimit     limit;
   GwTextStyle style;
@@ -130,7 +131,7 @@ typedef struct
   size_t              n_rows;
   const GwSummaryRow *rows;
   int                 shown, baseline;
-  const char         *legend; /* "× limit not kept   ± 10th to 90th percentile" */
+  const char         *legend; /* "× limit not kept, ..." */
 } GwSummaryFigure;
 
 void gw_figure_summary (GwDrawing             *drawing,

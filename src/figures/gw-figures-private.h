@@ -40,9 +40,9 @@ void gw_planform_labels (GwDrawing              *drawing,
 typedef struct
 {
   double plain;  /* width of a column: number and cross */
-  double beside; /* with the band beside the number */
-  double second; /* of the small line with band and change */
-  double band;   /* widest band or change */
+  double change; /* widest change, before the number, with its gap */
+  double band;   /* widest band, behind it, with its gap */
+  double both;   /* widest short band with the change, below it */
   double label;  /* of the labels with their units */
   double name;   /* of a column that the longest word of a name needs */
   bool   has_cross, has_band, has_change;

@@ -310,7 +310,7 @@ judge (const Needs        *needs,
                  n;
 
   return areas->planform_scale * summary * summary * (there < 1 ? 0.1 * there : 1) *
-         (0.75 + 0.25 * serve (table, needs->summary_full_width, full)) *
+         (0.4 + 0.6 * serve (table, needs->summary_full_width, full)) *
          serve (&areas->masses, 200, masses_height (needs, areas->masses.width, false)) *
          serve (&areas->stall, needs->stall_width, needs->stall_height) *
          serve (&areas->side, needs->side_width, needs->side_height) *

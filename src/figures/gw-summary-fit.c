@@ -12,6 +12,7 @@
 #define PAD         4.0
 #define CROSS       5.0  /* size of the sign of a broken limit */
 #define UNIT_GAP    6.0  /* between label and unit */
+#define BESIDE_GAP  4.0  /* between a number and what stands beside it */
 #define COLUMN_MOST 96.0 /* [pt] */
 #define STRETCH     5.0  /* [pt] a row may grow where there is room */
 #define LABEL_SHARE 0.20 /* of the width, at most, once columns get narrow */
@@ -55,21 +56,6 @@ gw_summary_tail (GwDrawing           *drawing,
                                 cell->style);
 }
 
-/* Band and change in one small text; NULL: neither. */
-char *
-gw_summary_second (const GwSummaryCell *cell,
-                   bool                 with_band,
-                   bool                 with_change)
-{
-  const char *band = with_band ? cell->band : NULL;
-  const char *change = with_change ? cell->change : NULL;
-
-  if (band != NULL && change != NULL)
-    return g_strconcat (band, "  ", change, NULL);
-
-  return g_strdup (band != NULL ? band : change);
-}
-
 double
 gw_summary_row_tail (GwDrawing             *drawing,
                      const GwSummaryFigure *figure,
@@ -85,6 +71,15 @@ gw_summary_row_tail (GwDrawing             *drawing,
   return widest;
 }
 
+static double
+small_width (GwDrawing  *drawing,
+             const char *text)
+{
+  const double width = gw_summary_text_width (drawing, text, GW_FONT_SMALL, GW_STYLE_UPRIGHT);
+
+  return width > 0 ? width + BESIDE_GAP : 0;
+}
+
 static void
 need_of_cell (GwDrawing           *drawing,
               const GwSummaryCell *cell,
@@ -92,22 +87,17 @@ need_of_cell (GwDrawing           *drawing,
               double               row_tail_width,
               GwSummaryMeasure    *need)
 {
-  double number, band;
-  char  *second;
+  double number;
 
   if (cell->value == NULL)
     return;
   number = gw_summary_text_width (drawing, cell->value, font, cell->style) -
            gw_summary_tail (drawing, cell, font) + row_tail_width;
-  band = fmax (gw_summary_text_width (drawing, cell->band, GW_FONT_SMALL, GW_STYLE_UPRIGHT),
-               gw_summary_text_width (drawing, cell->change, GW_FONT_SMALL, GW_STYLE_UPRIGHT));
-  band += band > 0 ? 3 : 0;
-  second = gw_summary_second (cell, true, true);
   need->plain = fmax (need->plain, number);
-  need->band = fmax (need->band, band);
-  need->second =
-    fmax (need->second, gw_summary_text_width (drawing, second, GW_FONT_SMALL, GW_STYLE_UPRIGHT));
-  g_free (second);
+  need->band = fmax (need->band, small_width (drawing, cell->band));
+  need->change = fmax (need->change, small_width (drawing, cell->change));
+  need->both = fmax (need->both, small_width (drawing, cell->short_band) +
+                                   small_width (drawing, cell->change));
 }
 
 static void
@@ -133,9 +123,7 @@ measure_columns (GwDrawing             *drawing,
         }
     }
   gutter = PAD + 2 + (measure->has_cross ? CROSS + 3 : 0);
-  measure->beside = measure->plain + measure->band + gutter;
   measure->plain += gutter;
-  measure->second += gutter;
 }
 
 static void
@@ -183,13 +171,21 @@ fit_width (GwSummaryTable *table,
   table->font = font;
   table->label_width = need->label;
   table->cross_width = need->has_cross ? CROSS + 3 : 0;
-  table->band_width = need->band;
   table->n_columns = table->figure->n_columns;
   share = (table->box.width - table->label_width) / n;
-  table->is_band_beside = need->has_band && share >= need->beside;
-  table->has_second = need->has_change || (need->has_band && !table->is_band_beside);
+  /* The change stands before its number and the band below it, or behind it where all
+   * three find room; else both stand below it, the band in its short form. */
+  table->is_change_beside = need->has_change && share >= need->plain + need->change;
+  table->is_band_beside = need->has_band && share >= need->plain + need->change + need->band;
+  table->band_width = table->is_band_beside ? need->band : 0;
+  table->number_width = need->plain - table->cross_width - PAD;
+  table->has_second = (need->has_change && !table->is_change_beside) ||
+                      (need->has_band && !table->is_band_beside);
+  table->takes_both = need->has_change && !table->is_change_beside && share >= need->both;
+  table->takes_band = share >= need->band;
   /* Few columns on a wide sheet keep close to their labels. */
-  table->column_width = fmin (share, fmax (1.6 * need->beside, COLUMN_MOST));
+  table->column_width =
+    fmin (share, fmax (1.3 * (need->plain + need->change + need->band), COLUMN_MOST));
   if (share >= need->plain)
     return true;
 
@@ -273,10 +269,12 @@ gw_summary_width (const GwSummaryFigure *figure,
                   bool                   with_second)
 {
   const GwSummaryMeasure *need = &measures[1];
+  const double            least = fmax (need->name, need->plain);
+  /* Change before the number and band below it, or both below it. */
+  const double full = fmin (fmax (need->plain + need->change, need->band), need->both);
 
   return need->label +
-         (double) figure->n_columns *
-           fmax (need->name, with_second ? fmax (need->plain, need->second) : need->plain);
+         (double) figure->n_columns * (with_second ? fmax (least, full) : least);
 }
 
 double

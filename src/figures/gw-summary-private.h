@@ -27,12 +27,13 @@ typedef struct
   size_t                  column[GW_SUMMARY_COLUMNS]; /* which option stands in each */
   int                     shown;
   double                  label_width, column_width;
-  double                  cross_width, band_width;
+  double                  cross_width, band_width, number_width;
   double                  line, row_height, header_height, legend_height;
   GwSummaryHeader         header;
   GwFont                  header_font;
   bool                    has_baseline; /* the word under its name */
-  bool                    has_second, is_band_beside;
+  bool                    has_second, is_band_beside, is_change_beside;
+  bool                    takes_both, takes_band; /* the second line */
 } GwSummaryTable;
 
 /** gw_summary_table_init: widths, heights and what is left out, for @box. */
@@ -57,11 +58,6 @@ double gw_summary_row_tail (GwDrawing             *drawing,
                             const GwSummaryFigure *figure,
                             size_t                 row,
                             GwFont                 font);
-
-/** gw_summary_second: band and change in one small text; NULL: neither. Free it with g_free(). */
-char *gw_summary_second (const GwSummaryCell *cell,
-                         bool                 with_band,
-                         bool                 with_change);
 
 /** gw_summary_names_width: width of a column whose name need not be turned. */
 double gw_summary_names_width (GwDrawing             *drawing,

@@ -11,7 +11,7 @@
 #include "report/gw-sheet.h"
 #include "study/gw-result.h"
 
-#define VALUE_COLUMNS 24
+#define VALUE_COLUMNS 25
 
 /* Pads by characters, not bytes (minus and plus-minus are longer than one), with one blank
  * at least, so that columns never run into each other. */
@@ -84,9 +84,10 @@ cell_text (const GwOutcome *outcome,
            GwResultId       id)
 {
   g_autofree char *value = gw_value_text (id, outcome->results.value[id]);
-  g_autofree char *band = gw_band_text (id, &outcome->band[id]);
+  g_autofree char *band = gw_band_text (id, outcome->results.value[id], &outcome->band[id]);
 
-  return g_strdup_printf ("%s%s%s%s", value, band != NULL ? " " : "", band != NULL ? band : "",
+  return g_strdup_printf ("%s%s%s%s%s", value, band != NULL ? " (" : "", band != NULL ? band : "",
+                          band != NULL ? ")" : "",
                           gw_limit_of (outcome, id) == GW_LIMIT_BROKEN ? " ×" : "  ");
 }
 
@@ -134,7 +135,7 @@ gw_results_table (const GwEvaluation *evaluation)
     append_row (out, evaluation, labels, (GwResultId) id);
   g_string_append_printf (
     out, "\n%s\n",
-    _ ("× limit not kept   ± from the 10th to the 90th percentile; estimates, not tests"));
+    _ ("× limit not kept   in brackets from the 10th to the 90th percentile; estimates, not tests"));
   for (guint i = 0; i < evaluation->outcomes->len; i++)
     append_notes (out, gw_evaluation_outcome (evaluation, i));
 

@@ -238,13 +238,14 @@ make_cell (GwSheet   *sheet,
            GwResultId id)
 {
   const GwOutcome *outcome = gw_evaluation_outcome (sheet->evaluation, option);
-  char            *band = gw_band_text (id, &outcome->band[id]);
+  char            *band = gw_band_text (id, outcome->results.value[id], &outcome->band[id]);
   char            *change =
     option != sheet->evaluation->baseline ? gw_change_text (id, outcome->change[id]) : NULL;
 
   return (GwSummaryCell){
     .value = keep (sheet, gw_value_text (id, outcome->results.value[id])),
     .band = keep (sheet, band),
+    .short_band = keep (sheet, gw_short_band_text (id, &outcome->band[id])),
     .change = keep (sheet, change),
     .limit = gw_limit_of (outcome, id),
     .style = GW_STYLE_UPRIGHT,
@@ -302,7 +303,7 @@ make_summary (GwSheet *sheet,
     .shown = (int) shown,
     .baseline = (int) evaluation->baseline,
     .legend =
-      _ ("× limit not kept   ± from the 10th to the 90th percentile   + − against the baseline"),
+      _ ("× limit not kept   ± 10th to 90th percentile   + − against baseline"),
   };
 }
 

@@ -58,11 +58,16 @@ char *gw_value_text (GwResultId id,
                      double     value);
 
 /**
- * gw_band_text: "±0.21" or "+0.3 −0.2" of a band in SI; NULL if it rounds to nothing.
- * (transfer full) (nullable)
+ * gw_band_text: "6.44–7.33", the 10th and 90th percentile of a result; NULL if they round
+ * to the same. (transfer full) (nullable)
  */
 char *gw_band_text (GwResultId    id,
+                    double        value,
                     const GwBand *band);
+
+/** gw_short_band_text: "±0.45", half that range; NULL likewise. (transfer full) (nullable) */
+char *gw_short_band_text (GwResultId    id,
+                          const GwBand *band);
 
 /** gw_change_text: "+0.16", "−3", or NULL for the baseline itself. (transfer full) (nullable) */
 char *gw_change_text (GwResultId id,

@@ -4,6 +4,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 
+#include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
 
@@ -55,20 +56,34 @@ gw_change_text (GwResultId id,
 
 char *
 gw_band_text (GwResultId    id,
+              double        value,
               const GwBand *band)
 {
   const int        decimals = gw_result_info (id)->decimals;
-  const double     high = gw_result_shown_change (id, band->high);
-  const double     low = gw_result_shown_change (id, band->low);
-  g_autofree char *up = g_strdup_printf ("%.*f", decimals, fabs (high));
-  g_autofree char *down = g_strdup_printf ("%.*f", decimals, fabs (low));
+  g_autofree char *low = number_text (gw_result_shown (id, value + band->low), decimals, FALSE);
+  g_autofree char *high = number_text (gw_result_shown (id, value + band->high), decimals, FALSE);
 
-  if (!isfinite (high) || !isfinite (low) || (is_zero (up) && is_zero (down)))
+  if (!isfinite (value) || g_str_equal (low, high))
     return NULL;
-  if (g_str_equal (up, down))
-    return g_strconcat (PLUS_MINUS, up, NULL);
 
-  return g_strdup_printf ("+%s " MINUS "%s", up, down);
+  /* A dash beside a minus sign would be misread. */
+  if (g_str_has_prefix (low, MINUS))
+    return g_strdup_printf (_ ("%s to %s"), low, high);
+
+  return g_strconcat (low, EN_DASH, high, NULL);
+}
+
+char *
+gw_short_band_text (GwResultId    id,
+                    const GwBand *band)
+{
+  const int    decimals = gw_result_info (id)->decimals;
+  const double half = gw_result_shown_change (id, 0.5 * (band->high - band->low));
+
+  if (!(half >= 0.5 * pow (10.0, -decimals)))
+    return NULL;
+
+  return g_strdup_printf (PLUS_MINUS "%.*f", decimals, half);
 }
 
 static GwLimit

@@ -11,6 +11,7 @@
 #include <string.h>
 
 #include "study/gw-resolve.h"
+#include "study/gw-result.h"
 
 static void
 effect_free (GwEffect *effect)
@@ -241,6 +242,15 @@ add_bands (GwOutcome *outcome)
     }
 }
 
+/* No mass is less than none, however wide its band. */
+static void
+bound_bands (GwOutcome *outcome)
+{
+  for (guint i = 0; i < GW_N_RESULTS; i++)
+    if (gw_result_info ((GwResultId) i)->quantity == GW_G)
+      outcome->band[i].low = MAX (outcome->band[i].low, -outcome->results.value[i]);
+}
+
 static const GwEffect *
 find_effect (const GwOutcome *outcome,
              const char      *key)
@@ -326,6 +336,7 @@ vary_all (GwEvaluation *evaluation,
       if (!vary (outcome, evaluation->curve_mass, cancellable, error))
         return FALSE;
       add_bands (outcome);
+      bound_bands (outcome);
     }
 
   return TRUE;

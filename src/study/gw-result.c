@@ -18,7 +18,7 @@ static const GwResultInfo results[GW_N_RESULTS] = {
   [GW_RESULT_STALL_SPEED] = { "stall_speed", N_ ("stall speed"), GW_M_S, 2, TRUE },
   [GW_RESULT_CL_MAX] = { "cl_max", N_ ("greatest lift coefficient"), GW_RATIO, 2 },
   [GW_RESULT_STALL_PLACE] =
-    { "stall_place", N_ ("stall begins, of semispan"), GW_PERCENT, 0, TRUE },
+    { "stall_place", N_ ("stall begins, of semispan"), GW_PERCENT, 0 },
   [GW_RESULT_STALL_RE] = { "stall_reynolds", N_ ("Reynolds number there"), GW_RATIO, 0 },
   [GW_RESULT_TARGET_MASS] = { "target_mass", N_ ("mass at wanted stall speed"), GW_G, 0 },
   [GW_RESULT_BALANCE_X] = { "balance_datum", N_ ("balance point from the datum"), GW_MM, 1 },
@@ -31,7 +31,7 @@ static const GwResultInfo results[GW_N_RESULTS] = {
   [GW_RESULT_STATIC_MARGIN] = { "static_margin", N_ ("static margin"), GW_PERCENT, 0, TRUE },
   [GW_RESULT_AFT_LIMIT] = { "aft_limit", N_ ("aft limit from the datum"), GW_MM, 1 },
   [GW_RESULT_FORWARD_LIMIT] = { "forward_limit", N_ ("forward limit from the datum"), GW_MM, 1 },
-  [GW_RESULT_SLIDE] = { "slide", N_ ("slide aft to balance"), GW_MM, 0, TRUE },
+  [GW_RESULT_SLIDE] = { "slide", N_ ("slide to balance"), GW_MM, 0, TRUE },
   [GW_RESULT_SLIDE_LEFT] = { "slide_beyond_bay", N_ ("of that beyond the bay"), GW_MM, 0 },
   [GW_RESULT_BALLAST] = { "ballast", N_ ("ballast needed"), GW_G, 0, TRUE },
   [GW_RESULT_TRAVEL_FORE] =
