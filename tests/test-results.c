@@ -16,10 +16,10 @@
 #include "study/gw-json.h"
 #include "study/gw-result.h"
 
-#define MINUS      "\342\210\222" /* U+2212 */
-#define EN_DASH    "\342\200\223" /* U+2013 */
-#define TIMES      "\303\227"     /* U+00D7 */
-#define ELLIPSIS   "\342\200\246" /* U+2026 */
+#define MINUS    "\342\210\222" /* U+2212 */
+#define EN_DASH  "\342\200\223" /* U+2013 */
+#define TIMES    "\303\227"     /* U+00D7 */
+#define ELLIPSIS "\342\200\246" /* U+2026 */
 
 static GwEvaluation *
 evaluate (GwStudy *study)
@@ -133,6 +133,10 @@ static const struct
   { GW_RESULT_SLIDE, -0.003, { -0.028, 0.021 }, MINUS "31 to 18" },
   { GW_RESULT_SLIDE, -0.027, { -0.028, 0.021 }, MINUS "55 to " MINUS "6" },
   { GW_RESULT_BALLAST, 0.0, { 0.0, 0.018 }, "0" EN_DASH "18" },
+  /* What rounds to zero has no sign, at either end. */
+  { GW_RESULT_SLIDE, 0.010, { -0.0104, 0.010 }, "0" EN_DASH "20" },
+  { GW_RESULT_SLIDE, -0.010, { -0.010, 0.0096 }, MINUS "20 to 0" },
+  { GW_RESULT_SLIDE, 0.0, { -0.0004, 0.0004 }, NULL },
   { GW_RESULT_STALL_SPEED, (double) NAN, { -0.2, 0.3 }, NULL },
 };
 

@@ -135,7 +135,7 @@ gw_results_table (const GwEvaluation *evaluation)
     append_row (out, evaluation, labels, (GwResultId) id);
   g_string_append_printf (
     out, "\n%s\n",
-    _ ("× limit not kept   in brackets from the 10th to the 90th percentile; estimates, not tests"));
+    _ ("× limit not kept   in brackets: 10th to 90th percentile; estimates, not tests"));
   for (guint i = 0; i < evaluation->outcomes->len; i++)
     append_notes (out, gw_evaluation_outcome (evaluation, i));
 
