@@ -248,7 +248,7 @@ bound_bands (GwOutcome *outcome)
 {
   for (guint i = 0; i < GW_N_RESULTS; i++)
     if (gw_result_info ((GwResultId) i)->quantity == GW_G)
-      outcome->band[i].low = MAX (outcome->band[i].low, -outcome->results.value[i]);
+      outcome->band[i].low = fmax (outcome->band[i].low, -outcome->results.value[i]);
 }
 
 static const GwEffect *
