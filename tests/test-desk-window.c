@@ -562,9 +562,9 @@ test_print (gconstpointer data)
 
   /* A point: the sizes of paper are rounded to a millimetre or an eighth of an inch. */
   page = gtk_print_operation_get_default_page_setup (operation);
-  g_assert_cmpfloat_with_epsilon (gtk_page_setup_get_page_width (page, GTK_UNIT_POINTS),
+  g_assert_cmpfloat_with_epsilon (gtk_page_setup_get_paper_width (page, GTK_UNIT_POINTS),
                                   paper->width, 1.0);
-  g_assert_cmpfloat_with_epsilon (gtk_page_setup_get_page_height (page, GTK_UNIT_POINTS),
+  g_assert_cmpfloat_with_epsilon (gtk_page_setup_get_paper_height (page, GTK_UNIT_POINTS),
                                   paper->height, 1.0);
   window_close (window);
   place_clear (&place);
