@@ -10,6 +10,7 @@
 #include <string.h>
 
 #define MOST_PROBLEMS 6 /* on the page */
+#define GAP           "\n<span size='40%'>\n</span>"
 
 struct _GwProblemPage
 {
@@ -88,8 +89,9 @@ reason_markup (GwDocument *document)
 
       if (!problem->is_error)
         continue;
-      markup = g_markup_printf_escaped ("%s<b>%s</b>\n%s", n_told > 0 ? "\n" : "", problem->path,
-                                        problem->message);
+      if (n_told > 0)
+        g_string_append (text, GAP);
+      markup = g_markup_printf_escaped ("<b>%s</b>\n%s", problem->path, problem->message);
       g_string_append (text, markup);
       n_told++;
     }
