@@ -6,6 +6,7 @@
 
 #include "config.h"
 
+#include <errno.h>
 #include <glib/gi18n.h>
 #include <locale.h>
 #include <stdio.h>
@@ -71,12 +72,30 @@ print_problems (const GPtrArray *problems)
     }
 }
 
+/* "wing:final.gramwright" is a file here, not an address; only "://" makes one. */
+static GFile *
+study_file (const char *text)
+{
+  return strstr (text, "://") != NULL ? g_file_new_for_uri (text) : g_file_new_for_path (text);
+}
+
+/* A full disk must not pass for success. */
+static int
+print_text (const char *text)
+{
+  if (fputs (text, stdout) >= 0 && fflush (stdout) == 0)
+    return EXIT_FINE;
+
+  g_printerr ("gramwright: %s: %s\n", _ ("the output cannot be written"), g_strerror (errno));
+  return EXIT_STUDY;
+}
+
 static GwStudy *
 load (const char *path,
       GError    **error)
 {
   g_autoptr (GPtrArray) problems = gw_problems_new ();
-  g_autoptr (GFile) file = g_file_new_for_commandline_arg (path);
+  g_autoptr (GFile) file = study_file (path);
   GwStudy *study = gw_study_load (file, problems, error);
 
   if (study != NULL)
@@ -105,8 +124,7 @@ run_evaluate (Arguments *arguments)
     return study_error (error);
 
   text = arguments->is_json ? gw_results_json (evaluation) : gw_results_table (evaluation);
-  fputs (text, stdout);
-  return EXIT_FINE;
+  return print_text (text);
 }
 
 static int
@@ -114,7 +132,7 @@ run_check (Arguments *arguments)
 {
   g_autoptr (GPtrArray) problems = gw_problems_new ();
   g_autoptr (GError) error = NULL;
-  g_autoptr (GFile) file = g_file_new_for_commandline_arg (arguments->rest[0]);
+  g_autoptr (GFile) file = study_file (arguments->rest[0]);
   g_autoptr (GwStudy) study = gw_study_load (file, problems, &error);
 
   print_problems (problems);
@@ -130,8 +148,7 @@ run_fields (Arguments *arguments)
 {
   g_autofree char *text = arguments->is_json ? gw_fields_json () : gw_fields_text ();
 
-  fputs (text, stdout);
-  return EXIT_FINE;
+  return print_text (text);
 }
 
 /* The option named on the command line, else the baseline; FALSE if there is none of that name. */
