@@ -537,6 +537,80 @@ test_export_fails (void)
   place_clear (&place);
 }
 
+#define MEDIA_BOX "/MediaBox"
+
+static const char *
+find_bytes (const char *text,
+            gsize       length,
+            const char *wanted)
+{
+  return memmem (text, length, wanted, strlen (wanted));
+}
+
+/* What the deflated @data holds, as far as it goes; nothing if it is not deflated. */
+static GBytes *
+inflate (const char *data,
+         gsize       length)
+{
+  g_autoptr (GZlibDecompressor) zlib = g_zlib_decompressor_new (G_ZLIB_COMPRESSOR_FORMAT_ZLIB);
+  g_autoptr (GInputStream) packed =
+    g_memory_input_stream_new_from_data (data, (gssize) length, NULL);
+  g_autoptr (GInputStream) plain = g_converter_input_stream_new (packed, G_CONVERTER (zlib));
+  GBytes *bytes = g_input_stream_read_bytes (plain, 1 << 20, NULL, NULL);
+
+  return bytes != NULL ? bytes : g_bytes_new (NULL, 0);
+}
+
+/* The page's box, in plain text from older versions of cairo, in a packed stream from newer. */
+static char *
+media_box (const char *pdf,
+           gsize       length)
+{
+  const char *end = pdf + length;
+  const char *box = find_bytes (pdf, length, MEDIA_BOX);
+
+  if (box != NULL)
+    return g_strndup (box, MIN (200, (gsize) (end - box)));
+
+  for (const char *at = pdf; (at = find_bytes (at, (gsize) (end - at), "stream\n")) != NULL;)
+    {
+      g_autoptr (GBytes) bytes = NULL;
+      gsize       size;
+      const char *text;
+
+      at += strlen ("stream\n");
+      bytes = inflate (at, (gsize) (end - at));
+      text = g_bytes_get_data (bytes, &size);
+      box = size > 0 ? find_bytes (text, size, MEDIA_BOX) : NULL;
+      if (box != NULL)
+        return g_strndup (box, MIN (200, size - (gsize) (box - text)));
+    }
+
+  return NULL;
+}
+
+/* "/MediaBox [ 0 0 841.889764 595.275591 ]", with more or fewer blanks. */
+static void
+read_page_size (const char *path,
+                double     *width,
+                double     *height)
+{
+  g_autofree char *contents = NULL, *box = NULL;
+  gsize            length;
+  const char      *at;
+  char            *end;
+
+  g_assert_true (g_file_get_contents (path, &contents, &length, NULL));
+  box = media_box (contents, length);
+  g_assert_nonnull (box);
+  at = strchr (box, '[');
+  g_assert_nonnull (at);
+  g_assert_cmpfloat (g_ascii_strtod (at + 1, &end), ==, 0.0);
+  g_assert_cmpfloat (g_ascii_strtod (end, &end), ==, 0.0);
+  *width = g_ascii_strtod (end, &end);
+  *height = g_ascii_strtod (end, NULL);
+}
+
 static void
 test_print (gconstpointer data)
 {
@@ -547,8 +621,7 @@ test_print (gconstpointer data)
   g_autofree char *path = NULL;
   g_autoptr (GtkPrintOperation) operation = gw_print_new (evaluation, 1, paper);
   g_autoptr (GError) error = NULL;
-  g_autofree char *contents = NULL;
-  GtkPageSetup    *page;
+  double width, height;
 
   path = g_strconcat (place.path, ".pdf", NULL);
   gtk_print_operation_set_allow_async (operation, FALSE);
@@ -557,15 +630,10 @@ test_print (gconstpointer data)
                                             GTK_WINDOW (window), &error),
                    ==, GTK_PRINT_OPERATION_RESULT_APPLY);
   g_assert_no_error (error);
-  g_assert_true (g_file_get_contents (path, &contents, NULL, NULL));
-  g_assert_true (g_str_has_prefix (contents, "%PDF-"));
-
+  read_page_size (path, &width, &height);
   /* A point: the sizes of paper are rounded to a millimetre or an eighth of an inch. */
-  page = gtk_print_operation_get_default_page_setup (operation);
-  g_assert_cmpfloat_with_epsilon (gtk_page_setup_get_paper_width (page, GTK_UNIT_POINTS),
-                                  paper->width, 1.0);
-  g_assert_cmpfloat_with_epsilon (gtk_page_setup_get_paper_height (page, GTK_UNIT_POINTS),
-                                  paper->height, 1.0);
+  g_assert_cmpfloat_with_epsilon (width, paper->width, 1.0);
+  g_assert_cmpfloat_with_epsilon (height, paper->height, 1.0);
   window_close (window);
   place_clear (&place);
 }

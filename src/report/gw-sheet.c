@@ -303,7 +303,7 @@ make_summary (GwSheet *sheet,
     .shown = (int) shown,
     .baseline = (int) evaluation->baseline,
     .legend =
-      _ ("× limit not kept   ± 10th to 90th percentile   + − against baseline"),
+      _ ("× limit not kept   ± or range: 10th–90th percentile   + − against baseline"),
   };
 }
 

@@ -13,20 +13,6 @@
 #include "study/gw-record-json.h"
 #include "study/gw-study.h"
 
-/* @type and every type below it, each once, in the order they are met. */
-static void
-collect_types (GPtrArray          *types,
-               const GwRecordType *type)
-{
-  if (g_ptr_array_find (types, type, NULL))
-    return;
-
-  g_ptr_array_add (types, (gpointer) type);
-  for (guint i = 0; i < type->n_fields; i++)
-    if (type->fields[i].item != NULL)
-      collect_types (types, type->fields[i].item ());
-}
-
 static const char *
 kind_word (GwFieldKind kind)
 {
@@ -109,10 +95,9 @@ range_text (const GwField *field)
 char *
 gw_fields_text (void)
 {
-  g_autoptr (GPtrArray) types = g_ptr_array_new ();
+  g_autoptr (GPtrArray) types = gw_record_types (gw_study_root_type ());
   GString *out = g_string_new (NULL);
 
-  collect_types (types, gw_study_root_type ());
   for (guint t = 0; t < types->len; t++)
     {
       const GwRecordType *type = g_ptr_array_index (types, t);
@@ -200,12 +185,11 @@ add_field (JsonBuilder   *builder,
 char *
 gw_fields_json (void)
 {
-  g_autoptr (GPtrArray) types = g_ptr_array_new ();
+  g_autoptr (GPtrArray) types = gw_record_types (gw_study_root_type ());
   g_autoptr (JsonBuilder) builder = json_builder_new ();
   g_autoptr (JsonNode) root = NULL;
   GString *out = g_string_new (NULL);
 
-  collect_types (types, gw_study_root_type ());
   json_builder_begin_object (builder);
   for (guint t = 0; t < types->len; t++)
     {

@@ -314,6 +314,28 @@ gw_record_equal (const GwRecord *a,
   return TRUE;
 }
 
+static void
+collect_types (GPtrArray          *types,
+               const GwRecordType *type)
+{
+  if (g_ptr_array_find (types, type, NULL))
+    return;
+
+  g_ptr_array_add (types, (gpointer) type);
+  for (guint i = 0; i < type->n_fields; i++)
+    if (type->fields[i].item != NULL)
+      collect_types (types, type->fields[i].item ());
+}
+
+GPtrArray *
+gw_record_types (const GwRecordType *type)
+{
+  GPtrArray *types = g_ptr_array_new ();
+
+  collect_types (types, type);
+  return types;
+}
+
 const GwField *
 gw_record_type_field (const GwRecordType *type,
                       const char         *key)

@@ -100,6 +100,9 @@ void     gw_record_set_present (GwRecord      *record,
 void gw_record_reset_field (GwRecord      *record,
                             const GwField *field);
 
+/** gw_record_types: @type and every type below it, each once, in order. (transfer container) */
+GPtrArray *gw_record_types (const GwRecordType *type) G_GNUC_WARN_UNUSED_RESULT;
+
 const GwField *gw_record_type_field (const GwRecordType *type,
                                      const char         *key);
 
