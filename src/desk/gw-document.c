@@ -6,31 +6,11 @@
 
 #define G_LOG_DOMAIN "gw-document"
 
-#include "desk/gw-document.h"
+#include "desk/gw-document-private.h"
 
 #include <glib/gi18n-lib.h>
 
-/* Programs write a file in several steps; it is read when this has passed since the last [ms]. */
-#define SETTLE_TIME 150
-
-struct _GwDocument
-{
-  GObject parent_instance;
-
-  GFile        *file;
-  GFileMonitor *monitor;
-  guint         settle_source;
-
-  GwHistory    *history;
-  GwStudy      *computed; /* what was last given to a thread */
-  GwEvaluation *evaluation;
-  GPtrArray    *problems;
-  GError       *reading_error, *computing_error;
-
-  /* Of the newest run of its kind, NULL at rest. To cancel one also drops its result, even
-   * if that is on its way already: g_task_propagate_pointer() then gives the error alone. */
-  GCancellable *reading, *computing;
-};
+#include "study/gw-edit.h"
 
 G_DEFINE_FINAL_TYPE (GwDocument, gw_document, G_TYPE_OBJECT)
 
@@ -38,6 +18,8 @@ enum
 {
   PROP_0,
   PROP_BUSY,
+  PROP_SHOWN,
+  PROP_SELECTION,
   N_PROPS
 };
 
@@ -50,27 +32,26 @@ enum
 static GParamSpec *properties[N_PROPS];
 static guint       signals[N_SIGNALS];
 
-static void
-cancel (GCancellable **cancellable)
+void
+_gw_document_cancel (GCancellable **cancellable)
 {
   g_cancellable_cancel (*cancellable);
   g_clear_object (cancellable);
 }
 
-/* The task has no source object: that would keep the document until the thread is through.
- * Its callback must therefore not touch the document once it was cancelled. */
-static void
-run (GwDocument         *self,
-     GCancellable      **cancellable,
-     GTaskThreadFunc     worker,
-     gpointer            data,
-     GDestroyNotify      destroy,
-     GAsyncReadyCallback done)
+/* The task has no source object: that would keep the document until the thread is through. */
+void
+_gw_document_run (GwDocument         *self,
+                  GCancellable      **cancellable,
+                  GTaskThreadFunc     worker,
+                  gpointer            data,
+                  GDestroyNotify      destroy,
+                  GAsyncReadyCallback done)
 {
   const gboolean was_busy = gw_document_is_busy (self);
   g_autoptr (GTask) task = NULL;
 
-  cancel (cancellable);
+  _gw_document_cancel (cancellable);
   *cancellable = g_cancellable_new ();
   task = g_task_new (NULL, *cancellable, done, self);
   g_task_set_task_data (task, data, destroy);
@@ -80,11 +61,24 @@ run (GwDocument         *self,
     g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_BUSY]);
 }
 
+/* An option or a record that is looked at may be gone. */
 static void
-finish (GwDocument *self,
-        gboolean    was_busy)
+keep_in_view (GwDocument *self)
 {
-  if (was_busy != gw_document_is_busy (self))
+  GwStudy *study = gw_document_get_study (self);
+
+  if (study == NULL)
+    return;
+  if (self->shown >= study->options->len)
+    gw_document_set_shown (self, gw_study_baseline (study));
+  if (gw_edit_record (study, self->selection) == NULL)
+    gw_document_set_selection (self, "");
+}
+
+void
+_gw_document_finish (GwDocument *self)
+{
+  if (!gw_document_is_busy (self))
     g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_BUSY]);
   g_signal_emit (self, signals[CHANGED], 0);
 }
@@ -105,6 +99,14 @@ compute_worker (GTask        *task,
 }
 
 static void
+set_evaluation (GwEvaluation **place,
+                GwEvaluation  *evaluation)
+{
+  g_clear_pointer (place, gw_evaluation_unref);
+  *place = evaluation;
+}
+
+static void
 computed_cb (GObject      *source,
              GAsyncResult *result,
              gpointer      data)
@@ -120,12 +122,28 @@ computed_cb (GObject      *source,
   g_clear_error (&self->computing_error);
   self->computing_error = g_steal_pointer (&error);
   if (evaluation != NULL)
+    set_evaluation (&self->evaluation, evaluation);
+
+  _gw_document_finish (self);
+}
+
+/* Values now, from the bands there are; the bands follow. */
+static void
+compute (GwDocument *self,
+         GwStudy    *study)
+{
+  if (self->evaluation != NULL && self->evaluation->study != study)
     {
-      g_clear_pointer (&self->evaluation, gw_evaluation_unref);
-      self->evaluation = evaluation;
+      GwEvaluation *quick = gw_evaluation_quick (study, self->evaluation, NULL);
+
+      if (quick != NULL)
+        set_evaluation (&self->evaluation, quick);
     }
 
-  finish (self, TRUE);
+  g_clear_pointer (&self->computed, gw_study_unref);
+  self->computed = gw_study_ref (study);
+  _gw_document_run (self, &self->computing, compute_worker, gw_study_ref (study),
+                    (GDestroyNotify) gw_study_unref, computed_cb);
 }
 
 static void
@@ -133,114 +151,27 @@ history_changed_cb (GwDocument *self)
 {
   GwStudy *study = gw_history_get_study (self->history);
 
-  if (study == self->computed)
-    return;
-
-  g_clear_pointer (&self->computed, gw_study_unref);
-  self->computed = gw_study_ref (study);
-  run (self, &self->computing, compute_worker, gw_study_ref (study),
-       (GDestroyNotify) gw_study_unref, computed_cb);
-}
-
-typedef struct
-{
-  GwStudy   *study; /* or NULL and */
-  GError    *error;
-  GPtrArray *problems;
-} Reading;
-
-static void
-reading_free (Reading *reading)
-{
-  g_clear_pointer (&reading->study, gw_study_unref);
-  g_clear_error (&reading->error);
-  g_clear_pointer (&reading->problems, g_ptr_array_unref);
-  g_free (reading);
-}
-
-static void
-read_worker (GTask        *task,
-             gpointer      source,
-             gpointer      data,
-             GCancellable *cancellable)
-{
-  Reading *reading = g_new0 (Reading, 1);
-
-  reading->problems = gw_problems_new ();
-  reading->study = gw_study_load (data, reading->problems, &reading->error);
-  g_task_return_pointer (task, reading, (GDestroyNotify) reading_free);
+  g_clear_pointer (&self->trial, gw_evaluation_unref);
+  if (study != self->computed)
+    compute (self, study);
+  keep_in_view (self);
+  g_signal_emit (self, signals[CHANGED], 0);
 }
 
 /* What was read becomes a step, so that edits made before it can be brought back. */
-static void
-take_study (GwDocument *self,
-            GwStudy    *study)
+void
+_gw_document_take_study (GwDocument *self,
+                         GwStudy    *study)
 {
   if (self->history == NULL)
     {
       self->history = gw_history_new (study);
+      self->shown = gw_study_baseline (study);
       g_signal_connect_swapped (self->history, "changed", G_CALLBACK (history_changed_cb), self);
-      history_changed_cb (self);
+      compute (self, study);
     }
-  else if (!gw_record_equal (&study->record, &gw_history_get_study (self->history)->record))
-    {
-      gw_history_push (self->history, _ ("Read the file anew"), study, NULL);
-      gw_history_mark_saved (self->history);
-    }
-}
-
-static void
-read_cb (GObject      *source,
-         GAsyncResult *result,
-         gpointer      data)
-{
-  GwDocument *self = data;
-  Reading    *reading = g_task_propagate_pointer (G_TASK (result), NULL);
-
-  if (reading == NULL)
-    return; /* cancelled */
-
-  g_clear_error (&self->reading_error);
-  self->reading_error = g_steal_pointer (&reading->error);
-  g_ptr_array_unref (self->problems);
-  self->problems = g_steal_pointer (&reading->problems);
-  if (reading->study != NULL)
-    take_study (self, reading->study);
-
-  g_clear_object (&self->reading);
-  reading_free (reading);
-  finish (self, TRUE);
-}
-
-void
-gw_document_reload (GwDocument *self)
-{
-  g_return_if_fail (GW_IS_DOCUMENT (self));
-
-  run (self, &self->reading, read_worker, g_object_ref (self->file), g_object_unref, read_cb);
-}
-
-static gboolean
-settle_cb (gpointer data)
-{
-  GwDocument *self = data;
-
-  self->settle_source = 0;
-  gw_document_reload (self);
-  return G_SOURCE_REMOVE;
-}
-
-static void
-file_changed_cb (GwDocument       *self,
-                 GFile            *file,
-                 GFile            *other,
-                 GFileMonitorEvent event)
-{
-  if (event == G_FILE_MONITOR_EVENT_ATTRIBUTE_CHANGED)
-    return;
-
-  g_clear_handle_id (&self->settle_source, g_source_remove);
-  self->settle_source = g_timeout_add (SETTLE_TIME, settle_cb, self);
+  else if (gw_history_push (self->history, _ ("Read the file anew"), study, NULL))
+    gw_history_mark_saved (self->history);
 }
 
 static void
@@ -249,10 +180,39 @@ gw_document_get_property (GObject    *object,
                           GValue     *value,
                           GParamSpec *pspec)
 {
+  GwDocument *self = GW_DOCUMENT (object);
+
   switch (id)
     {
     case PROP_BUSY:
-      g_value_set_boolean (value, gw_document_is_busy (GW_DOCUMENT (object)));
+      g_value_set_boolean (value, gw_document_is_busy (self));
+      break;
+    case PROP_SHOWN:
+      g_value_set_uint (value, self->shown);
+      break;
+    case PROP_SELECTION:
+      g_value_set_string (value, self->selection);
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+    }
+}
+
+static void
+gw_document_set_property (GObject      *object,
+                          guint         id,
+                          const GValue *value,
+                          GParamSpec   *pspec)
+{
+  GwDocument *self = GW_DOCUMENT (object);
+
+  switch (id)
+    {
+    case PROP_SHOWN:
+      gw_document_set_shown (self, g_value_get_uint (value));
+      break;
+    case PROP_SELECTION:
+      gw_document_set_selection (self, g_value_get_string (value));
       break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
@@ -264,14 +224,9 @@ gw_document_dispose (GObject *object)
 {
   GwDocument *self = GW_DOCUMENT (object);
 
-  cancel (&self->reading);
-  cancel (&self->computing);
-  g_clear_handle_id (&self->settle_source, g_source_remove);
-  if (self->monitor != NULL)
-    {
-      g_signal_handlers_disconnect_by_data (self->monitor, self);
-      g_file_monitor_cancel (self->monitor);
-    }
+  _gw_document_cancel (&self->reading);
+  _gw_document_cancel (&self->computing);
+  _gw_document_unwatch (self);
   if (self->history != NULL)
     g_signal_handlers_disconnect_by_data (self->history, self);
 
@@ -284,11 +239,12 @@ gw_document_finalize (GObject *object)
   GwDocument *self = GW_DOCUMENT (object);
 
   g_clear_object (&self->file);
-  g_clear_object (&self->monitor);
   g_clear_object (&self->history);
   g_clear_pointer (&self->computed, gw_study_unref);
   g_clear_pointer (&self->evaluation, gw_evaluation_unref);
+  g_clear_pointer (&self->trial, gw_evaluation_unref);
   g_clear_pointer (&self->problems, g_ptr_array_unref);
+  g_clear_pointer (&self->selection, g_free);
   g_clear_error (&self->reading_error);
   g_clear_error (&self->computing_error);
 
@@ -298,14 +254,18 @@ gw_document_finalize (GObject *object)
 static void
 gw_document_class_init (GwDocumentClass *klass)
 {
-  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+  GObjectClass     *object_class = G_OBJECT_CLASS (klass);
+  const GParamFlags flags = G_PARAM_READWRITE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS;
 
   object_class->get_property = gw_document_get_property;
+  object_class->set_property = gw_document_set_property;
   object_class->dispose = gw_document_dispose;
   object_class->finalize = gw_document_finalize;
 
   properties[PROP_BUSY] =
     g_param_spec_boolean ("busy", NULL, NULL, FALSE, G_PARAM_READABLE | G_PARAM_STATIC_STRINGS);
+  properties[PROP_SHOWN] = g_param_spec_uint ("shown", NULL, NULL, 0, G_MAXUINT, 0, flags);
+  properties[PROP_SELECTION] = g_param_spec_string ("selection", NULL, NULL, "", flags);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 
   signals[CHANGED] = g_signal_new ("changed", GW_TYPE_DOCUMENT, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
@@ -316,6 +276,7 @@ static void
 gw_document_init (GwDocument *self)
 {
   self->problems = gw_problems_new ();
+  self->selection = g_strdup ("");
 }
 
 GwDocument *
@@ -323,12 +284,17 @@ gw_document_new (GFile *file)
 {
   GwDocument *self = g_object_new (GW_TYPE_DOCUMENT, NULL);
 
-  self->file = g_object_ref (file);
-  /* Some places cannot be watched; there is Reload. */
-  self->monitor = g_file_monitor_file (file, G_FILE_MONITOR_WATCH_MOVES, NULL, NULL);
-  if (self->monitor != NULL)
-    g_signal_connect_swapped (self->monitor, "changed", G_CALLBACK (file_changed_cb), self);
+  _gw_document_watch (self, file);
   gw_document_reload (self);
+  return self;
+}
+
+GwDocument *
+gw_document_new_study (GwStudy *study)
+{
+  GwDocument *self = g_object_new (GW_TYPE_DOCUMENT, NULL);
+
+  _gw_document_take_study (self, study);
   return self;
 }
 
@@ -338,6 +304,20 @@ gw_document_get_file (GwDocument *self)
   g_return_val_if_fail (GW_IS_DOCUMENT (self), NULL);
 
   return self->file;
+}
+
+char *
+gw_document_get_name (GwDocument *self)
+{
+  GwStudy *study;
+
+  g_return_val_if_fail (GW_IS_DOCUMENT (self), NULL);
+
+  if (self->file != NULL)
+    return g_file_get_basename (self->file);
+
+  study = gw_document_get_study (self);
+  return g_strdup (study != NULL && study->name != NULL ? study->name : _ ("New study"));
 }
 
 GwHistory *
@@ -353,7 +333,7 @@ gw_document_get_evaluation (GwDocument *self)
 {
   g_return_val_if_fail (GW_IS_DOCUMENT (self), NULL);
 
-  return self->evaluation;
+  return self->trial != NULL ? self->trial : self->evaluation;
 }
 
 const GError *
@@ -378,4 +358,173 @@ gw_document_is_busy (GwDocument *self)
   g_return_val_if_fail (GW_IS_DOCUMENT (self), FALSE);
 
   return self->reading != NULL || self->computing != NULL;
+}
+
+GwStudy *
+gw_document_get_study (GwDocument *self)
+{
+  g_return_val_if_fail (GW_IS_DOCUMENT (self), NULL);
+
+  return self->history != NULL ? gw_history_get_study (self->history) : NULL;
+}
+
+gboolean
+gw_document_try (GwDocument *self,
+                 GwStudy    *study,
+                 GError    **error)
+{
+  GwEvaluation *trial;
+
+  g_return_val_if_fail (GW_IS_DOCUMENT (self), FALSE);
+  g_return_val_if_fail (self->evaluation != NULL, FALSE);
+
+  trial = gw_evaluation_quick (study, self->evaluation, error);
+  if (trial == NULL)
+    return FALSE;
+
+  set_evaluation (&self->trial, trial);
+  g_signal_emit (self, signals[CHANGED], 0);
+  return TRUE;
+}
+
+/* Makes what was computed a step; if it is the same study nothing is changed, bands included. */
+static void
+push (GwDocument   *self,
+      GwEvaluation *evaluation,
+      const char   *name,
+      const char   *merge)
+{
+  g_autoptr (GwEvaluation) before = self->evaluation;
+
+  self->evaluation = gw_evaluation_ref (evaluation);
+  if (gw_history_push (self->history, name, evaluation->study, merge))
+    return;
+
+  set_evaluation (&self->evaluation, g_steal_pointer (&before));
+  g_clear_pointer (&self->trial, gw_evaluation_unref);
+  g_signal_emit (self, signals[CHANGED], 0);
+}
+
+void
+gw_document_take (GwDocument *self,
+                  const char *name)
+{
+  g_autoptr (GwEvaluation) taken = NULL;
+
+  g_return_if_fail (GW_IS_DOCUMENT (self));
+
+  taken = g_steal_pointer (&self->trial);
+  if (taken != NULL)
+    push (self, taken, name, NULL);
+}
+
+void
+gw_document_leave (GwDocument *self)
+{
+  g_return_if_fail (GW_IS_DOCUMENT (self));
+
+  if (self->trial == NULL)
+    return;
+
+  g_clear_pointer (&self->trial, gw_evaluation_unref);
+  g_signal_emit (self, signals[CHANGED], 0);
+}
+
+gboolean
+gw_document_edit (GwDocument *self,
+                  const char *name,
+                  GwStudy    *study,
+                  const char *merge,
+                  GError    **error)
+{
+  g_autoptr (GwEvaluation) evaluation = NULL;
+
+  g_return_val_if_fail (GW_IS_DOCUMENT (self), FALSE);
+  g_return_val_if_fail (self->evaluation != NULL, FALSE);
+
+  evaluation = gw_evaluation_quick (study, self->evaluation, error);
+  if (evaluation == NULL)
+    return FALSE;
+
+  push (self, evaluation, name, merge);
+  return TRUE;
+}
+
+GwEvaluation *
+gw_document_get_former (GwDocument *self)
+{
+  g_return_val_if_fail (GW_IS_DOCUMENT (self), NULL);
+
+  return self->trial != NULL ? self->evaluation : NULL;
+}
+
+void
+gw_document_undo (GwDocument *self)
+{
+  g_return_if_fail (GW_IS_DOCUMENT (self));
+
+  if (self->history != NULL)
+    gw_history_undo (self->history);
+}
+
+void
+gw_document_redo (GwDocument *self)
+{
+  g_return_if_fail (GW_IS_DOCUMENT (self));
+
+  if (self->history != NULL)
+    gw_history_redo (self->history);
+}
+
+guint
+gw_document_get_shown (GwDocument *self)
+{
+  const GwEvaluation *evaluation;
+
+  g_return_val_if_fail (GW_IS_DOCUMENT (self), 0);
+
+  /* While the study cannot be computed, the evaluation is of one before it. */
+  evaluation = gw_document_get_evaluation (self);
+  if (evaluation != NULL && self->shown >= evaluation->outcomes->len)
+    return evaluation->baseline;
+
+  return self->shown;
+}
+
+void
+gw_document_set_shown (GwDocument *self,
+                       guint       shown)
+{
+  GwStudy *study;
+
+  g_return_if_fail (GW_IS_DOCUMENT (self));
+
+  study = gw_document_get_study (self);
+  if (self->shown == shown || study == NULL || shown >= study->options->len)
+    return;
+
+  self->shown = shown;
+  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_SHOWN]);
+}
+
+const char *
+gw_document_get_selection (GwDocument *self)
+{
+  g_return_val_if_fail (GW_IS_DOCUMENT (self), NULL);
+
+  return self->selection;
+}
+
+void
+gw_document_set_selection (GwDocument *self,
+                           const char *path)
+{
+  g_return_if_fail (GW_IS_DOCUMENT (self));
+
+  if (g_strcmp0 (self->selection, path) == 0)
+    return;
+
+  g_free (self->selection);
+  self->selection = g_strdup (path != NULL ? path : "");
+  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_SELECTION]);
 }

@@ -1,4 +1,4 @@
-/* gw-document.h - an open file: its study, edit by edit, and what came out of it
+/* gw-document.h - a study on the desk: edit by edit, what came out of it, what is looked at
  *
  * SPDX-FileCopyrightText: 2026 The Gramwright authors
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -13,24 +13,34 @@ G_BEGIN_DECLS
 
 #define GW_TYPE_DOCUMENT (gw_document_get_type ())
 
-/* Reads its file and computes its study in threads; the newest wins. Watches the file
- * and reads it anew when it changes. While the file is broken or the study cannot be
- * computed, the last good evaluation stays and the error says why.
+/* Reads its file and computes bands in threads; the newest wins. Values alone are computed
+ * at once with every edit, so that the next frame has them. Watches the file and reads it
+ * anew when it changes. While the file is broken, the last good evaluation stays and the
+ * error says why.
  *
- * Signal "changed": evaluation, error or problems have changed. Property "busy". */
+ * All that is seen of a study in one window follows the document: signal "changed" comes
+ * when evaluation, error or problems have changed; "shown" and "selection" are properties
+ * and notify. Property "busy": a thread is at work. */
 G_DECLARE_FINAL_TYPE (GwDocument, gw_document, GW, DOCUMENT, GObject)
 
 /** gw_document_new: begins to read @file at once. */
 GwDocument *gw_document_new (GFile *file) G_GNUC_WARN_UNUSED_RESULT;
 
+/** gw_document_new_study: of a study that lies in no file yet. */
+GwDocument *gw_document_new_study (GwStudy *study) G_GNUC_WARN_UNUSED_RESULT;
+
 void gw_document_reload (GwDocument *self);
 
+/** gw_document_get_file: (nullable): NULL until it is saved for the first time. */
 GFile *gw_document_get_file (GwDocument *self);
+
+/** gw_document_get_name: of the file, or of the study while there is none. (transfer full) */
+char *gw_document_get_name (GwDocument *self);
 
 /** gw_document_get_history: (nullable): NULL until the file has been read once. */
 GwHistory *gw_document_get_history (GwDocument *self);
 
-/** gw_document_get_evaluation: (nullable): the newest there is. */
+/** gw_document_get_evaluation: (nullable): of what is on the screen, the newest there is. */
 GwEvaluation *gw_document_get_evaluation (GwDocument *self);
 
 /** gw_document_get_error: (nullable): why the file or the study as it is now cannot be used. */
@@ -40,5 +50,56 @@ const GError *gw_document_get_error (GwDocument *self);
 const GPtrArray *gw_document_get_problems (GwDocument *self);
 
 gboolean gw_document_is_busy (GwDocument *self);
+
+/* Edits. Each is made with gw-edit.h from gw_document_get_study() and comes as a whole
+ * study, so nothing is half done. One that cannot be computed is refused with the reason. */
+
+/** gw_document_get_study: (nullable): as it is worked on, without what is only tried. */
+GwStudy *gw_document_get_study (GwDocument *self);
+
+/**
+ * gw_document_edit:
+ * @name: as undo has it: "Move the battery"
+ * @merge: (nullable): as gw_history_push() has it
+ */
+gboolean gw_document_edit (GwDocument *self,
+                           const char *name,
+                           GwStudy    *study,
+                           const char *merge,
+                           GError    **error);
+
+/**
+ * gw_document_try:
+ *
+ * Shows @study without making it a step: a drag as it goes, an alternative looked at.
+ * The last one tried is taken or left; any other edit leaves it.
+ */
+gboolean gw_document_try (GwDocument *self,
+                          GwStudy    *study,
+                          GError    **error);
+
+/** gw_document_take: what is tried becomes a step; nothing happens if nothing is, or if it is the
+ * same. */
+void gw_document_take (GwDocument *self,
+                       const char *name);
+void gw_document_leave (GwDocument *self);
+
+/** gw_document_get_former: (nullable): of the study without what is tried; NULL: nothing is. */
+GwEvaluation *gw_document_get_former (GwDocument *self);
+
+void gw_document_undo (GwDocument *self);
+void gw_document_redo (GwDocument *self);
+
+/* What is looked at. */
+
+/** gw_document_get_shown: index of the option on the sheet. */
+guint gw_document_get_shown (GwDocument *self);
+void  gw_document_set_shown (GwDocument *self,
+                             guint       shown);
+
+/** gw_document_get_selection: path of a record as gw_edit_record() takes it; "": the study. */
+const char *gw_document_get_selection (GwDocument *self);
+void        gw_document_set_selection (GwDocument *self,
+                                       const char *path);
 
 G_END_DECLS

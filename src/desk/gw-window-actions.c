@@ -98,7 +98,7 @@ print_cb (GtkWidget  *widget,
 {
   GwWindow *self = GW_WINDOW (widget);
   g_autoptr (GtkPrintOperation) operation =
-    gw_print_new (_gw_window_get_evaluation (self), self->shown, get_paper (self));
+    gw_print_new (_gw_window_get_evaluation (self), gw_document_get_shown (self->document), get_paper (self));
 
   /* An error comes with "done" as well. */
   g_signal_connect_object (operation, "done", G_CALLBACK (printed_cb), self, 0);
@@ -117,7 +117,7 @@ gw_window_export (GwWindow *self,
   g_return_if_fail (GW_IS_WINDOW (self));
   g_return_if_fail (_gw_window_get_evaluation (self) != NULL);
 
-  if (gw_print_to_file (_gw_window_get_evaluation (self), self->shown, get_paper (self), file,
+  if (gw_print_to_file (_gw_window_get_evaluation (self), gw_document_get_shown (self->document), get_paper (self), file,
                         &error))
     text = g_strdup_printf (_ ("The sheet is now in %s"), name);
   else
@@ -144,7 +144,7 @@ export_cb (GtkWidget  *widget,
   g_autoptr (GFile) folder = get_folder (self);
   g_autofree char *name =
     g_strdup_printf ("%s, %s.pdf", gw_study_title (evaluation->study),
-                     gw_evaluation_outcome (evaluation, self->shown)->short_name);
+                     gw_evaluation_outcome (evaluation, gw_document_get_shown (self->document))->short_name);
   const GwFileDialog dialog = {
     .title = _ ("Export the sheet as PDF, SVG or PNG, by the ending of its name"),
     .is_save = TRUE,
@@ -161,9 +161,9 @@ next_option_cb (GtkWidget  *widget,
                 const char *action,
                 GVariant   *parameter)
 {
-  GwWindow *self = GW_WINDOW (widget);
+  GwDocument *document = GW_WINDOW (widget)->document;
 
-  _gw_window_set_shown (self, self->shown + 1);
+  gw_document_set_shown (document, gw_document_get_shown (document) + 1);
 }
 
 static void
@@ -171,10 +171,10 @@ previous_option_cb (GtkWidget  *widget,
                     const char *action,
                     GVariant   *parameter)
 {
-  GwWindow *self = GW_WINDOW (widget);
+  GwDocument *document = GW_WINDOW (widget)->document;
 
-  if (self->shown > 0)
-    _gw_window_set_shown (self, self->shown - 1);
+  if (gw_document_get_shown (document) > 0)
+    gw_document_set_shown (document, gw_document_get_shown (document) - 1);
 }
 
 void

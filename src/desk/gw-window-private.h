@@ -30,7 +30,6 @@ struct _GwWindow
 
   GwDocument *document;  /* on the screen; it has an evaluation */
   GwDocument *candidate; /* to be opened; takes its place once it has one */
-  guint       shown;
   gboolean    is_dark, is_drawer_open;
   guint       wait_source, message_source;
 };
@@ -40,9 +39,6 @@ void _gw_window_install_actions (GtkWidgetClass *widget_class);
 
 GwApplication *_gw_window_get_application (GwWindow *self);
 GwEvaluation  *_gw_window_get_evaluation  (GwWindow *self);
-
-void _gw_window_set_shown (GwWindow *self,
-                           guint     shown);
 
 /** _gw_window_dismiss: gives up opening the candidate. */
 void _gw_window_dismiss (GwWindow *self);

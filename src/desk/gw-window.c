@@ -83,7 +83,7 @@ update_title (GwWindow *self)
 
   if (evaluation != NULL)
     {
-      g_autofree char *file = g_file_get_basename (gw_document_get_file (self->document));
+      g_autofree char *file = gw_document_get_name (self->document);
       g_autofree char *options = options_text (evaluation);
 
       subtitle = g_strdup_printf ("%s · %s", file, options);
@@ -119,8 +119,8 @@ update_sheet (GwWindow *self)
   if (evaluation == NULL)
     return;
 
-  gw_sheet_view_show (self->sheet, evaluation, self->shown, self->is_dark);
-  gw_drawer_update (self->drawer, evaluation, self->shown, self->is_dark,
+  gw_sheet_view_show (self->sheet, evaluation, gw_document_get_shown (self->document), self->is_dark);
+  gw_drawer_update (self->drawer, evaluation, gw_document_get_shown (self->document), self->is_dark,
                     gw_document_get_problems (self->document));
 }
 
@@ -165,7 +165,7 @@ update_bar (GwWindow *self)
   if (!is_revealed)
     return;
 
-  name = g_file_get_basename (gw_document_get_file (broken));
+  name = gw_document_get_name (broken);
   title = g_strdup_printf (
     is_other ? _ ("%s cannot be opened.")
              : _ ("%s cannot be used as it is now. The sheet shows it as it was before."),
@@ -221,16 +221,9 @@ let_go (GwWindow    *self,
   g_clear_object (document);
 }
 
-void
-_gw_window_set_shown (GwWindow *self,
-                      guint     shown)
+static void
+shown_cb (GwWindow *self)
 {
-  GwEvaluation *evaluation = _gw_window_get_evaluation (self);
-
-  if (self->shown == shown || evaluation == NULL || shown >= evaluation->outcomes->len)
-    return;
-
-  self->shown = shown;
   update_sheet (self);
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_SHOWN]);
 }
@@ -245,12 +238,7 @@ document_changed_cb (GwWindow   *self,
     {
       let_go (self, &self->document);
       self->document = g_steal_pointer (&self->candidate);
-      self->shown = evaluation->baseline;
-      g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_SHOWN]);
-    }
-  else if (document == self->document && self->shown >= evaluation->outcomes->len)
-    {
-      self->shown = evaluation->baseline; /* the option shown is no more */
+      g_signal_connect_swapped (self->document, "notify::shown", G_CALLBACK (shown_cb), self);
       g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_SHOWN]);
     }
 
@@ -281,7 +269,8 @@ gw_window_open (GwWindow *self,
   g_return_if_fail (G_IS_FILE (file));
 
   let_go (self, &self->candidate);
-  if (self->document != NULL && g_file_equal (file, gw_document_get_file (self->document)))
+  if (self->document != NULL && gw_document_get_file (self->document) != NULL &&
+      g_file_equal (file, gw_document_get_file (self->document)))
     gw_document_reload (self->document);
   else
     {
@@ -337,7 +326,7 @@ gw_window_get_property (GObject    *object,
   switch (id)
     {
     case PROP_SHOWN:
-      g_value_set_int (value, (int) self->shown);
+      g_value_set_int (value, self->document != NULL ? (int) gw_document_get_shown (self->document) : 0);
       break;
     case PROP_DARK:
       g_value_set_boolean (value, self->is_dark);
@@ -361,7 +350,8 @@ gw_window_set_property (GObject      *object,
   switch (id)
     {
     case PROP_SHOWN:
-      _gw_window_set_shown (self, (guint) g_value_get_int (value));
+      if (self->document != NULL)
+        gw_document_set_shown (self->document, (guint) g_value_get_int (value));
       break;
     case PROP_DARK:
       set_dark (self, g_value_get_boolean (value));

@@ -233,8 +233,8 @@ gw_edit_duplicate (const GwStudy *study,
 {
   g_autoptr (GwStudy) edited = gw_study_copy (study);
   g_autofree char *list = NULL;
-  Place     place;
-  GwRecord *record;
+  Place            place;
+  GwRecord        *record;
 
   if (!begin (edited, path, &place, error))
     return NULL;
@@ -380,4 +380,44 @@ gw_edit_take_back (const GwStudy *study,
   if (found->changes->len == 0)
     gw_record_reset_field (&found->record, gw_record_type_field (found->record.type, "changes"));
   return checked (g_steal_pointer (&edited), error);
+}
+
+GwStudy *
+gw_edit_set (const GwStudy *study,
+             guint          option,
+             gboolean       is_only_here,
+             const char    *path,
+             JsonNode      *value,
+             GError       **error)
+{
+  if (is_only_here || gw_edit_change_of (study, option, path) != NULL)
+    return gw_edit_for_option (study, option, path, value, error);
+
+  return gw_study_edit (study, path, value, error);
+}
+
+char *
+gw_edit_record_name (const GwRecord *record)
+{
+  const GwField *field = gw_record_type_field (record->type, "name");
+  const char    *name = field != NULL ? *(char **) gw_record_at (record, field) : NULL;
+
+  return g_strdup (name != NULL && *name != '\0'
+                     ? name
+                     : g_dgettext (GETTEXT_PACKAGE, record->type->label));
+}
+
+char *
+gw_edit_name (const GwStudy *study,
+              const char    *path)
+{
+  const GwField   *field = NULL;
+  GwRecord        *record = gw_record_find ((GwRecord *) &study->record, path, &field);
+  g_autofree char *name = NULL;
+
+  if (record == NULL)
+    return g_strdup (_ ("Change the study"));
+
+  name = gw_edit_record_name (record);
+  return g_strdup_printf (_ ("Change %s of %s"), g_dgettext (GETTEXT_PACKAGE, field->label), name);
 }

@@ -59,6 +59,28 @@ GwStudy *gw_edit_for_option (const GwStudy *study,
                              JsonNode      *value,
                              GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/**
+ * gw_edit_set:
+ * @option: index
+ * @is_only_here: whether the change is meant for that option alone
+ *
+ * What a field shown for that option does when it is changed: a field that the option
+ * has changed already is changed there, whatever @is_only_here says.
+ */
+GwStudy *gw_edit_set (const GwStudy *study,
+                      guint          option,
+                      gboolean       is_only_here,
+                      const char    *path,
+                      JsonNode      *value,
+                      GError       **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/** gw_edit_name: "Change Chord of Wing", of the field at @path. (transfer full) */
+char *gw_edit_name (const GwStudy *study,
+                    const char    *path);
+
+/** gw_edit_record_name: "Battery", or what kind of thing it is. (transfer full) */
+char *gw_edit_record_name (const GwRecord *record);
+
 /** gw_edit_take_back: the option has the common value again. */
 GwStudy *gw_edit_take_back (const GwStudy *study,
                             guint          option,

@@ -8,7 +8,6 @@
 
 #include "study/gw-history.h"
 
-#include <glib/gi18n-lib.h>
 
 typedef struct
 {
@@ -107,14 +106,17 @@ gw_history_get_study (GwHistory *self)
   return step_at (self, self->now)->study;
 }
 
-void
+gboolean
 gw_history_push (GwHistory  *self,
                  const char *name,
                  GwStudy    *study,
                  const char *merge)
 {
-  g_return_if_fail (GW_IS_HISTORY (self));
-  g_return_if_fail (name != NULL);
+  g_return_val_if_fail (GW_IS_HISTORY (self), FALSE);
+  g_return_val_if_fail (name != NULL, FALSE);
+
+  if (gw_record_equal (&study->record, &gw_history_get_study (self)->record))
+    return FALSE;
 
   g_ptr_array_set_size (self->steps, (int) self->now + 1);
   if (merge != NULL && g_strcmp0 (step_at (self, self->now)->merge, merge) == 0)
@@ -123,40 +125,6 @@ gw_history_push (GwHistory  *self,
   g_ptr_array_add (self->steps, step_new (name, merge, study));
   self->now = self->steps->len - 1;
   g_signal_emit (self, signals[CHANGED], 0);
-}
-
-static char *
-edit_name (const GwStudy *study,
-           const char    *path)
-{
-  const GwField *field = NULL;
-  GwRecord      *record = gw_record_find ((GwRecord *) &study->record, path, &field);
-  const GwField *name_field = gw_record_type_field (record->type, "name");
-  const char    *name = name_field != NULL ? *(char **) gw_record_at (record, name_field) : NULL;
-
-  return g_strdup_printf (_ ("Change %s of %s"), g_dgettext (GETTEXT_PACKAGE, field->label),
-                          name != NULL ? name : g_dgettext (GETTEXT_PACKAGE, record->type->label));
-}
-
-gboolean
-gw_history_edit (GwHistory  *self,
-                 const char *path,
-                 JsonNode   *value,
-                 const char *merge,
-                 GError    **error)
-{
-  g_autoptr (GwStudy) edited = gw_study_edit (gw_history_get_study (self), path, value, error);
-  g_autofree char *name = NULL;
-
-  if (edited == NULL)
-    return FALSE;
-
-  if (!gw_record_equal (&edited->record, &gw_history_get_study (self)->record))
-    {
-      name = edit_name (edited, path);
-      gw_history_push (self, name, edited, merge);
-    }
-
   return TRUE;
 }
 

@@ -27,25 +27,13 @@ GwStudy *gw_history_get_study (GwHistory *self);
  * @study: the study after it
  * @merge: (nullable): while this stays the same from push to push (one drag, one
  *   spin of a number) the steps become one
- */
-void gw_history_push (GwHistory  *self,
-                      const char *name,
-                      GwStudy    *study,
-                      const char *merge);
-
-/**
- * gw_history_edit:
  *
- * gw_study_edit() of the present study, pushed under a name made from the field:
- * "Change Chord of wing". Nothing is pushed if the value is the same.
- *
- * Returns: FALSE with the reason if the edit is refused; the study stays as it was.
+ * Returns: whether it is a step: FALSE if @study is the same as the present one
  */
-gboolean gw_history_edit (GwHistory  *self,
-                          const char *path,
-                          JsonNode   *value,
-                          const char *merge,
-                          GError    **error);
+gboolean gw_history_push (GwHistory  *self,
+                          const char *name,
+                          GwStudy    *study,
+                          const char *merge);
 
 /** gw_history_undo_name: name of the step that undo takes back, or NULL if there is none. */
 const char *gw_history_undo_name (GwHistory *self);

@@ -1,0 +1,59 @@
+/* gw-document-private.h - what the files of the document share
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include "desk/gw-document.h"
+
+G_BEGIN_DECLS
+
+struct _GwDocument
+{
+  GObject parent_instance;
+
+  GFile        *file;
+  GFileMonitor *monitor;
+  guint         settle_source;
+  GError       *reading_error;
+  GPtrArray    *problems;
+
+  GwHistory    *history;
+  GwStudy      *computed;   /* what was last given to a thread */
+  GwEvaluation *evaluation; /* of the history's study */
+  GwEvaluation *trial;      /* of what is only tried; NULL: nothing is */
+  GError       *computing_error;
+
+  guint shown;
+  char *selection;
+
+  /* Of the newest run of its kind, NULL at rest. To cancel one also drops its result, even
+   * if that is on its way already: g_task_propagate_pointer() then gives the error alone. */
+  GCancellable *reading, *computing;
+};
+
+/** _gw_document_run: works in a thread; the callback must not touch the document once cancelled. */
+void _gw_document_run (GwDocument         *self,
+                       GCancellable      **cancellable,
+                       GTaskThreadFunc     worker,
+                       gpointer            data,
+                       GDestroyNotify      destroy,
+                       GAsyncReadyCallback done);
+
+/** _gw_document_finish: after such a run: says what has changed. */
+void _gw_document_finish (GwDocument *self);
+
+void _gw_document_cancel (GCancellable **cancellable);
+
+/** _gw_document_take_study: what was read becomes the first step, or one more. */
+void _gw_document_take_study (GwDocument *self,
+                              GwStudy    *study);
+
+/** _gw_document_watch: @file is where the study lies from now on. */
+void _gw_document_watch (GwDocument *self,
+                         GFile      *file);
+void _gw_document_unwatch (GwDocument *self);
+
+G_END_DECLS
