@@ -28,7 +28,7 @@ assemble_with (const char *from,
 
   g_assert_no_error (error);
   resolved = gw_study_resolve (study, 0, problems);
-  assembly = gw_assemble (resolved, problems);
+  assembly = gw_assemble (resolved, NULL, problems);
   g_assert_nonnull (assembly);
   g_assert_cmpuint (problems->len, ==, 0);
   return assembly;

@@ -36,7 +36,7 @@ compute (GwStudy      *resolved,
 {
   g_autoptr (GPtrArray) problems = gw_problems_new ();
 
-  out->assembly = gw_assemble (resolved, problems);
+  out->assembly = gw_assemble (resolved, NULL, problems);
   g_assert_nonnull (out->assembly);
   g_assert_cmpint (gw_evaluate (&out->assembly->aircraft, curve_mass, &out->results), ==, GW_OK);
 }

@@ -12,10 +12,10 @@ G_BEGIN_DECLS
 
 typedef struct
 {
-  GwAssembly *assembly;
-  GwStudy    *study;
-  GPtrArray  *problems;
-  GwSection  *sections; /* as study->sections */
+  GwAssembly       *assembly;
+  const GwAssembly *like; /* nullable */
+  GwStudy          *study;
+  GPtrArray        *problems;
 } GwAssembler;
 
 /** _gw_assemble_block: zeroed memory for @n things, kept by the assembly. */

@@ -45,6 +45,42 @@ outline_of (const GwStudySection *from,
     }
 }
 
+static gboolean
+is_same_outline (const GwStudySection *a,
+                 const GwStudySection *b)
+{
+  if (a->shape != b->shape || g_strcmp0 (a->code, b->code) != 0 ||
+      !gw_number_equal (&a->thickness_percent, &b->thickness_percent) ||
+      !gw_number_equal (&a->fold_percent, &b->fold_percent) ||
+      !gw_number_equal (&a->nose_percent, &b->nose_percent) || a->points->len != b->points->len)
+    return FALSE;
+
+  for (guint i = 0; i < a->points->len; i++)
+    if (!gw_record_equal (g_ptr_array_index (a->points, i), g_ptr_array_index (b->points, i)))
+      return FALSE;
+
+  return TRUE;
+}
+
+/* To fit an outline takes longer than all the rest of an assembly. */
+static gboolean
+take_outline (const GwAssembly     *like,
+              const GwStudySection *from,
+              GwOutline            *outline)
+{
+  if (like == NULL)
+    return FALSE;
+
+  for (guint i = 0; i < like->study->sections->len; i++)
+    if (is_same_outline (from, g_ptr_array_index (like->study->sections, i)))
+      {
+        *outline = like->sections[i].outline;
+        return TRUE;
+      }
+
+  return FALSE;
+}
+
 static const char *
 outline_cure (GwSectionShape shape)
 {
@@ -64,12 +100,10 @@ outline_cure (GwSectionShape shape)
 /* What a row leaves out comes from thin-aerofoil theory. */
 static void
 fill_row (const GwStudySectionRow *from,
-          const GwOutline         *outline,
+          double                   alpha_zero,
+          double                   cm_quarter,
           GwSectionRow            *row)
 {
-  double alpha_zero, cm_quarter;
-
-  gw_outline_thin_theory (outline, &alpha_zero, &cm_quarter);
   row->re = from->re.value;
   row->cl_max = from->cl_max.value;
   row->slope =
@@ -85,6 +119,9 @@ fill_rows (GwAssembler          *assembler,
            GwSection            *section,
            const char           *path)
 {
+  double alpha_zero, cm_quarter;
+
+  gw_outline_thin_theory (&section->outline, &alpha_zero, &cm_quarter);
   if (from->rows->len == 0 || from->rows->len > GW_SECTION_ROWS)
     gw_problems_error (
       assembler->problems, path,
@@ -94,7 +131,7 @@ fill_rows (GwAssembler          *assembler,
   section->n_rows = MIN (from->rows->len, GW_SECTION_ROWS);
   for (guint i = 0; i < section->n_rows; i++)
     {
-      fill_row (g_ptr_array_index (from->rows, i), &section->outline, &section->rows[i]);
+      fill_row (g_ptr_array_index (from->rows, i), alpha_zero, cm_quarter, &section->rows[i]);
       if (i > 0 && section->rows[i].re <= section->rows[i - 1].re)
         gw_problems_error (assembler->problems, path, _ ("row %u: the Reynolds numbers must rise"),
                            i + 1);
@@ -115,17 +152,18 @@ _gw_assemble_sections (GwAssembler *assembler)
 {
   const GPtrArray *list = assembler->study->sections;
 
-  assembler->sections = _gw_assemble_new (assembler, GwSection, list->len);
+  assembler->assembly->sections = _gw_assemble_new (assembler, GwSection, list->len);
   for (guint i = 0; i < list->len; i++)
     {
       const GwStudySection *from = g_ptr_array_index (list, i);
-      GwSection            *section = &assembler->sections[i];
+      GwSection            *section = &assembler->assembly->sections[i];
       g_autofree char      *path = g_strdup_printf ("sections/%s", from->id);
 
       section->name = from->name != NULL ? from->name : from->id;
       section->cl_max_factor =
         from->cl_max_factor.value * method_factor (assembler->study, "stall-speed");
-      if (outline_of (from, &section->outline) != GW_OK)
+      if (!take_outline (assembler->like, from, &section->outline) &&
+          outline_of (from, &section->outline) != GW_OK)
         gw_problems_error (assembler->problems, path, "%s",
                            outline_cure ((GwSectionShape) from->shape));
       else

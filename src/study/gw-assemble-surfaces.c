@@ -16,7 +16,7 @@ find_section (GwAssembler *assembler,
   for (guint i = 0; i < assembler->study->sections->len; i++)
     if (g_strcmp0 (((GwStudySection *) g_ptr_array_index (assembler->study->sections, i))->id,
                    id) == 0)
-      return &assembler->sections[i];
+      return &assembler->assembly->sections[i];
 
   return NULL;
 }

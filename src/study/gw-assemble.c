@@ -332,11 +332,12 @@ assemble_methods (GwAssembler *assembler)
 }
 
 GwAssembly *
-gw_assemble (GwStudy   *resolved,
-             GPtrArray *problems)
+gw_assemble (GwStudy          *resolved,
+             const GwAssembly *like,
+             GPtrArray        *problems)
 {
   g_autoptr (GwAssembly) assembly = g_new0 (GwAssembly, 1);
-  GwAssembler assembler = { assembly, resolved, problems, NULL };
+  GwAssembler assembler = { assembly, like, resolved, problems };
   const guint n_before = gw_problems_count (problems);
 
   assembly->study = gw_study_ref (resolved);

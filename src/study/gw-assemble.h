@@ -16,12 +16,14 @@ typedef struct
 {
   GwAircraft aircraft;
   GwStudy   *study;  /* resolved */
-  GPtrArray *blocks; /* all arrays of the aircraft */
+  GwSection *sections; /* as the study's */
+  GPtrArray *blocks;   /* all arrays of the aircraft */
 } GwAssembly;
 
 /**
  * gw_assemble:
  * @resolved: by gw_study_resolve()
+ * @like: (nullable): an earlier one; outlines of sections that are the same are taken from it
  * @problems: what is missing or makes no sense is added to it, with its path
  *
  * Turns units into SI and references into pointers. Looks at every value it
@@ -29,8 +31,9 @@ typedef struct
  *
  * Returns: (transfer full): the assembly, or NULL after an error
  */
-GwAssembly *gw_assemble (GwStudy   *resolved,
-                         GPtrArray *problems) G_GNUC_WARN_UNUSED_RESULT;
+GwAssembly *gw_assemble (GwStudy          *resolved,
+                         const GwAssembly *like,
+                         GPtrArray        *problems) G_GNUC_WARN_UNUSED_RESULT;
 
 void gw_assembly_free (GwAssembly *assembly);
 

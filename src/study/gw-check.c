@@ -143,7 +143,7 @@ check_options (const GwStudy *study,
       gw_record_each (&resolved->record, "", check_unique, problems);
       if (gw_problems_count (problems) == 0)
         {
-          g_autoptr (GwAssembly) assembly = gw_assemble (resolved, problems);
+          g_autoptr (GwAssembly) assembly = gw_assemble (resolved, NULL, problems);
 
           (void) assembly;
         }
@@ -151,14 +151,21 @@ check_options (const GwStudy *study,
 }
 
 void
-gw_study_check (const GwStudy *study,
-                GPtrArray     *problems)
+gw_study_check_names (const GwStudy *study,
+                      GPtrArray     *problems)
 {
   Checker checker = { study, problems };
 
   gw_record_each ((GwRecord *) &study->record, "", check_ref, &checker);
   gw_record_each ((GwRecord *) &study->record, "", check_unique, problems);
   check_lists (study, problems);
+}
+
+void
+gw_study_check (const GwStudy *study,
+                GPtrArray     *problems)
+{
+  gw_study_check_names (study, problems);
   if (gw_problems_count (problems) == 0)
     check_options (study, problems);
 }

@@ -390,10 +390,20 @@ gw_edit_set (const GwStudy *study,
              JsonNode      *value,
              GError       **error)
 {
-  if (is_only_here || gw_edit_change_of (study, option, path) != NULL)
-    return gw_edit_for_option (study, option, path, value, error);
+  g_autoptr (GwStudy) edited = gw_study_copy (study);
+  g_autoptr (GPtrArray) problems = gw_problems_new ();
+  const gboolean is_here =
+    is_only_here || gw_edit_change_of (study, option, path) != NULL;
 
-  return gw_study_edit (study, path, value, error);
+  g_return_val_if_fail (option < study->options->len, NULL);
+
+  if (is_here && value != NULL && !g_str_has_prefix (path, "options/"))
+    set_change (option_at (edited, option), path, value);
+  else
+    gw_study_put (edited, path, value, problems);
+
+  gw_study_check_names (edited, problems);
+  return gw_problems_to_error (problems, error) ? g_steal_pointer (&edited) : NULL;
 }
 
 char *

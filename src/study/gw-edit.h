@@ -65,7 +65,8 @@ GwStudy *gw_edit_for_option (const GwStudy *study,
  * @is_only_here: whether the change is meant for that option alone
  *
  * What a field shown for that option does when it is changed: a field that the option
- * has changed already is changed there, whatever @is_only_here says.
+ * has changed already is changed there, whatever @is_only_here says. Made for drags, so
+ * only names are checked: that the study can be computed is found by evaluating it.
  */
 GwStudy *gw_edit_set (const GwStudy *study,
                       guint          option,

@@ -46,9 +46,10 @@ outcome_new (const GwStudyOption *option)
 }
 
 static GwOutcome *
-assemble_option (GwStudy *study,
-                 guint    option,
-                 GError **error)
+assemble_option (GwStudy         *study,
+                 guint            option,
+                 const GwOutcome *before,
+                 GError         **error)
 {
   g_autoptr (GPtrArray) problems = gw_problems_new ();
   g_autoptr (GwStudy) resolved = gw_study_resolve (study, option, problems);
@@ -58,7 +59,7 @@ assemble_option (GwStudy *study,
     return NULL;
 
   outcome = outcome_new (g_ptr_array_index (study->options, option));
-  outcome->assembly = gw_assemble (resolved, problems);
+  outcome->assembly = gw_assemble (resolved, before != NULL ? before->assembly : NULL, problems);
   if (outcome->assembly == NULL)
     {
       gw_problems_to_error (problems, error);
@@ -170,7 +171,7 @@ move_input (GwOutcome    *outcome,
 
   input->number->value = CLAMP (gw_number_at (input->number, z), input->field->least,
                                 input->field->most);
-  assembly = gw_assemble (study, problems);
+  assembly = gw_assemble (study, outcome->assembly, problems);
   input->number->value = kept;
 
   if (assembly != NULL && gw_evaluate (&assembly->aircraft, curve_mass, &moved) == GW_OK)
@@ -296,13 +297,32 @@ compare (GwOutcome       *outcome,
     }
 }
 
+static const GwOutcome *
+find_outcome (const GwEvaluation *evaluation,
+              const char         *id)
+{
+  for (guint i = 0; evaluation != NULL && i < evaluation->outcomes->len; i++)
+    if (g_str_equal (gw_evaluation_outcome (evaluation, i)->id, id))
+      return gw_evaluation_outcome (evaluation, i);
+
+  return NULL;
+}
+
 static gboolean
-assemble_all (GwEvaluation *evaluation,
-              GError      **error)
+assemble_all (GwEvaluation       *evaluation,
+              const GwEvaluation *previous,
+              GError            **error)
 {
   for (guint i = 0; i < evaluation->study->options->len; i++)
     {
-      GwOutcome *outcome = assemble_option (evaluation->study, i, error);
+      const char      *id = gw_record_id (g_ptr_array_index (evaluation->study->options, i));
+      const GwOutcome *before = find_outcome (previous, id);
+      GwOutcome       *outcome;
+
+      /* Most options have the same sections. */
+      if (before == NULL && i > 0)
+        before = gw_evaluation_outcome (evaluation, i - 1);
+      outcome = assemble_option (evaluation->study, i, before, error);
 
       if (outcome == NULL)
         return FALSE;
@@ -369,7 +389,7 @@ gw_evaluation_new (GwStudy      *study,
 {
   g_autoptr (GwEvaluation) evaluation = evaluation_alloc (study);
 
-  if (!assemble_all (evaluation, error) || !compute_all (evaluation, NULL, error))
+  if (!assemble_all (evaluation, NULL, error) || !compute_all (evaluation, NULL, error))
     return NULL;
 
   lay_out_curve (evaluation);
@@ -379,17 +399,6 @@ gw_evaluation_new (GwStudy      *study,
 
   compare_all (evaluation);
   return g_steal_pointer (&evaluation);
-}
-
-static const GwOutcome *
-find_outcome (const GwEvaluation *evaluation,
-              const char         *id)
-{
-  for (guint i = 0; evaluation != NULL && i < evaluation->outcomes->len; i++)
-    if (g_str_equal (gw_evaluation_outcome (evaluation, i)->id, id))
-      return gw_evaluation_outcome (evaluation, i);
-
-  return NULL;
 }
 
 static void
@@ -409,7 +418,7 @@ gw_evaluation_quick (GwStudy            *study,
   g_autoptr (GwEvaluation) evaluation = evaluation_alloc (study);
 
   evaluation->is_quick = TRUE;
-  if (!assemble_all (evaluation, error))
+  if (!assemble_all (evaluation, previous, error))
     return NULL;
 
   if (previous != NULL)

@@ -442,17 +442,49 @@ gw_record_step (const char     *path,
 }
 
 static void
-each_of_list (GPtrArray     *list,
-              const char    *path,
-              const char    *key,
-              GwFieldVisitor visit,
-              gpointer       data)
+append_step (GString    *path,
+             const char *key)
 {
-  for (guint i = 0; i < list->len; i++)
-    {
-      g_autofree char *step = gw_record_step (path, key, g_ptr_array_index (list, i), i);
+  if (path->len > 0)
+    g_string_append_c (path, '/');
+  g_string_append (path, key);
+}
 
-      gw_record_each (g_ptr_array_index (list, i), step, visit, data);
+/* One path grows and shrinks as the tree is walked. */
+static void
+each (GwRecord      *record,
+      GString       *path,
+      GwFieldVisitor visit,
+      gpointer       data)
+{
+  const gsize length = path->len;
+
+  for (guint i = 0; i < record->type->n_fields; i++)
+    {
+      const GwField *field = &record->type->fields[i];
+
+      append_step (path, field->key);
+      visit (path->str, record, field, data);
+      if (field->kind == GW_FIELD_PART)
+        each (*(GwRecord **) gw_record_at (record, field), path, visit, data);
+      else if (field->kind == GW_FIELD_LIST)
+        {
+          const GPtrArray *list = *(GPtrArray **) gw_record_at (record, field);
+          const gsize      list_length = path->len;
+
+          for (guint k = 0; k < list->len; k++)
+            {
+              GwRecord *item = g_ptr_array_index (list, k);
+
+              if (gw_record_id (item) != NULL)
+                append_step (path, gw_record_id (item));
+              else
+                g_string_append_printf (path, "/%u", k + 1);
+              each (item, path, visit, data);
+              g_string_truncate (path, list_length);
+            }
+        }
+      g_string_truncate (path, length);
     }
 }
 
@@ -462,16 +494,7 @@ gw_record_each (GwRecord      *record,
                 GwFieldVisitor visit,
                 gpointer       data)
 {
-  for (guint i = 0; i < record->type->n_fields; i++)
-    {
-      const GwField   *field = &record->type->fields[i];
-      g_autofree char *here =
-        g_strdup_printf ("%s%s%s", path, *path != '\0' ? "/" : "", field->key);
+  g_autoptr (GString) here = g_string_new (path);
 
-      visit (here, record, field, data);
-      if (field->kind == GW_FIELD_PART)
-        gw_record_each (*(GwRecord **) gw_record_at (record, field), here, visit, data);
-      else if (field->kind == GW_FIELD_LIST)
-        each_of_list (*(GPtrArray **) gw_record_at (record, field), path, field->key, visit, data);
-    }
+  each (record, here, visit, data);
 }
