@@ -11,12 +11,6 @@
 
 typedef enum
 {
-  GW_VIEW_TOP,  /* u to starboard, v aft: nose up on the sheet */
-  GW_VIEW_SIDE, /* u aft, v down: nose to the left */
-} GwView;
-
-typedef enum
-{
   GW_SHAPE_SURFACE, /* outline */
   GW_SHAPE_EDGE,    /* of a surface, seen edge on beyond its root */
   GW_SHAPE_SECTION, /* root section, true outline */

@@ -7,6 +7,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "figures/gw-drawing-private.h"
 #include "figures/gw-layout.h"
 
 #define TEXT_GAP      3.0 /* between leader and text */
@@ -374,6 +375,23 @@ ink_stack (GwDrawing       *drawing,
     }
 }
 
+static bool
+recall_stack (GwDrawing   *drawing,
+              const Stack *stack,
+              Stack       *best)
+{
+  double place[3];
+
+  *best = *stack;
+  if (!gw_drawing_recall (drawing, 3, place))
+    return false;
+
+  best->x = place[0];
+  best->y = place[1];
+  best->side = (int) place[2];
+  return true;
+}
+
 bool
 gw_callouts_place (GwDrawing       *drawing,
                    GwCallouts      *callouts,
@@ -392,8 +410,12 @@ gw_callouts_place (GwDrawing       *drawing,
       stack.width = fmax (stack.width, width);
       stack.line = fmax (stack.line, height);
     }
-  if (!search (drawing, callouts, stack, n, items, &best))
-    return false;
+  if (!recall_stack (drawing, &stack, &best))
+    {
+      if (!search (drawing, callouts, stack, n, items, &best))
+        return false;
+      gw_drawing_remember (drawing, 3, (double[]){ best.x, best.y, best.side });
+    }
   ink_stack (drawing, callouts, &best, n, items);
 
   return true;

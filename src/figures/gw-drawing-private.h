@@ -20,5 +20,30 @@ PangoLayout *gw_drawing_layout (const GwDrawing *drawing,
 void gw_drawing_cut (GwDrawing *drawing,
                      size_t     n);
 
+/**
+ * gw_drawing_recall:
+ * @values: (out) (array length=n): where something stood
+ *
+ * Places are remembered and recalled in the order of the layout. One that does not fit
+ * in number ends the following: from there on all is found anew.
+ *
+ * Returns: whether the drawing follows another one that knows
+ */
+bool gw_drawing_recall   (GwDrawing    *drawing,
+                          size_t        n,
+                          double       *values);
+void gw_drawing_remember (GwDrawing    *drawing,
+                          size_t        n,
+                          const double *values);
+
+/** gw_drawing_places: how much is remembered; gw_drawing_forget() goes back to there. */
+size_t gw_drawing_places (const GwDrawing *drawing);
+void   gw_drawing_forget (GwDrawing       *drawing,
+                          size_t           places);
+
+void gw_drawing_set_view (GwDrawing         *drawing,
+                          GwView             view,
+                          const GwViewFrame *frame);
+
 /** gw_line_width: [pt] */
 double gw_line_width (GwLineType line);

@@ -19,6 +19,9 @@ struct _GwDrawing
   size_t         n, size;
   double        *xy;
   size_t         n_points, size_points;
+  GwViewFrame    views[GW_N_VIEWS];
+  GArray        *found, *given; /* places: of this layout, to be followed */
+  size_t         next;          /* of those given */
 };
 
 static const double font_sizes[GW_N_FONTS] = { 7.5, 8.5, 10, 13 };
@@ -61,6 +64,8 @@ gw_drawing_new (const GwTheme *theme)
   drawing->type = 1;
   drawing->layout = layout_new ();
   drawing->sizes = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
+  drawing->found = g_array_new (FALSE, FALSE, sizeof (double));
+  drawing->given = g_array_new (FALSE, FALSE, sizeof (double));
 
   return drawing;
 }
@@ -72,6 +77,8 @@ gw_drawing_free (GwDrawing *drawing)
     return;
   gw_drawing_cut (drawing, 0);
   g_hash_table_unref (drawing->sizes);
+  g_array_unref (drawing->found);
+  g_array_unref (drawing->given);
   g_object_unref (drawing->layout);
   g_free (drawing->marks);
   g_free (drawing->xy);
@@ -128,6 +135,80 @@ void
 gw_drawing_clear (GwDrawing *drawing)
 {
   gw_drawing_cut (drawing, 0);
+  gw_drawing_forget (drawing, 0);
+  memset (drawing->views, 0, sizeof drawing->views);
+  drawing->next = 0;
+}
+
+void
+gw_drawing_follow (GwDrawing       *drawing,
+                   const GwDrawing *like)
+{
+  g_array_set_size (drawing->given, 0);
+  if (like != NULL && like->found->len > 0)
+    g_array_append_vals (drawing->given, like->found->data, like->found->len);
+  drawing->next = 0;
+}
+
+size_t
+gw_drawing_places (const GwDrawing *drawing)
+{
+  return drawing->found->len;
+}
+
+void
+gw_drawing_forget (GwDrawing *drawing,
+                   size_t     places)
+{
+  g_array_set_size (drawing->found, (guint) places);
+}
+
+/* Each place is led by its length. */
+void
+gw_drawing_remember (GwDrawing    *drawing,
+                     size_t        n,
+                     const double *values)
+{
+  const double length = (double) n;
+
+  g_array_append_val (drawing->found, length);
+  g_array_append_vals (drawing->found, values, (guint) n);
+}
+
+bool
+gw_drawing_recall (GwDrawing *drawing,
+                   size_t     n,
+                   double    *values)
+{
+  const double *given = (const double *) drawing->given->data;
+
+  if (drawing->next >= drawing->given->len)
+    return false;
+  if (given[drawing->next] != (double) n)
+    {
+      drawing->next = drawing->given->len;
+      return false;
+    }
+
+  memcpy (values, given + drawing->next + 1, n * sizeof *values);
+  drawing->next += n + 1;
+  gw_drawing_remember (drawing, n, values);
+  return true;
+}
+
+void
+gw_drawing_set_view (GwDrawing         *drawing,
+                     GwView             view,
+                     const GwViewFrame *frame)
+{
+  drawing->views[view] = *frame;
+}
+
+const GwViewFrame *
+gw_drawing_view (const GwDrawing *drawing,
+                 GwView           view)
+{
+  return &drawing->views[view];
 }
 
 PangoLayout *

@@ -125,6 +125,21 @@ typedef struct
   GwTarget    target;
 } GwMark;
 
+typedef enum
+{
+  GW_VIEW_TOP,  /* u to starboard, v aft: nose up on the sheet */
+  GW_VIEW_SIDE, /* u aft, v down: nose to the left */
+  GW_N_VIEWS
+} GwView;
+
+/* Where a view of the aircraft stands: x = origin[0] + u scale, y = origin[1] + v scale. */
+typedef struct
+{
+  GwBox  box;
+  double origin[2]; /* of u = v = 0 [pt] */
+  double scale;     /* [pt per m]; 0: the view is not there */
+} GwViewFrame;
+
 typedef struct _GwDrawing GwDrawing;
 
 GwDrawing *gw_drawing_new (const GwTheme *theme);
@@ -132,6 +147,16 @@ void       gw_drawing_free (GwDrawing *drawing);
 
 /** gw_drawing_clear: drops all marks, to lay out anew; what was measured is remembered. */
 void gw_drawing_clear (GwDrawing *drawing);
+
+/**
+ * gw_drawing_follow:
+ * @like: (nullable): NULL: everything finds its place anew
+ *
+ * While something is dragged, nothing else may jump: the next layout puts views, tables
+ * and labels where they stand in @like, as far as it holds the same things.
+ */
+void gw_drawing_follow (GwDrawing       *drawing,
+                        const GwDrawing *like);
 
 /** gw_drawing_set_type: sets all text @factor times as large, 0.8 to 2. */
 void gw_drawing_set_type (GwDrawing *drawing,
@@ -142,6 +167,9 @@ size_t         gw_drawing_n (const GwDrawing *drawing);
 const GwMark  *gw_drawing_mark (const GwDrawing *drawing,
                                 size_t           i);
 const double  *gw_drawing_points (const GwDrawing *drawing); /* x, y pairs */
+
+const GwViewFrame *gw_drawing_view (const GwDrawing *drawing,
+                                    GwView           view);
 
 /** gw_drawing_path: adds a path; returns it for its fields to be set before the next call. */
 GwMark *gw_drawing_path (GwDrawing    *drawing,
@@ -183,6 +211,32 @@ void gw_drawing_measure (GwDrawing  *drawing,
  * leaves the context as it was. */
 void gw_drawing_ink (const GwDrawing *drawing,
                      cairo_t         *cr);
+
+/** gw_drawing_ink_within: likewise, but only what shows in @region. */
+void gw_drawing_ink_within (const GwDrawing *drawing,
+                            cairo_t         *cr,
+                            const GwBox     *region);
+
+/**
+ * gw_drawing_missing:
+ *
+ * Which marks of @drawing have no equal in @other, to a fraction of a point: what has to be
+ * inked anew when one takes the other's place.
+ *
+ * Returns: (array length=gw_drawing_n(drawing)) (transfer full): free with g_free()
+ */
+bool *gw_drawing_missing (const GwDrawing *drawing,
+                          const GwDrawing *other);
+
+/** gw_drawing_reach: what inking mark @i can touch. */
+GwBox gw_drawing_reach (const GwDrawing *drawing,
+                        size_t           i);
+
+/** gw_drawing_ink_ghost: outlines of the things, points and curves among the marks in @which, pale. */
+void gw_drawing_ink_ghost (const GwDrawing *drawing,
+                           cairo_t         *cr,
+                           const bool      *which,
+                           const GwBox     *region);
 
 /** gw_drawing_hit: target of the topmost mark at (x, y), within @reach. */
 GwTarget gw_drawing_hit (const GwDrawing *drawing,

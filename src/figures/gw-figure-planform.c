@@ -87,6 +87,7 @@ gw_planform_scale (GwDrawing              *drawing,
 
 static void
 planform_centre (Planform               *planform,
+                 GwDrawing              *drawing,
                  const GwAirframeFigure *figure)
 {
   const GwAirframe *airframe = &planform->airframe;
@@ -98,6 +99,7 @@ planform_centre (Planform               *planform,
     area->x + area->width / 2 - (airframe->low[0] + airframe->high[0]) / 2 * planform->scale;
   planform->origin[1] =
     area->y + area->height / 2 - (airframe->low[1] + airframe->high[1]) / 2 * planform->scale;
+  gw_view_settle (drawing, GW_VIEW_TOP, planform->box, planform->origin, &planform->scale);
 }
 
 static const GwSurface *
@@ -331,7 +333,7 @@ gw_figure_planform (GwDrawing              *drawing,
       gw_airframe_clear (&planform.airframe);
       return 0;
     }
-  planform_centre (&planform, figure);
+  planform_centre (&planform, drawing, figure);
   draw_airframe (drawing, &planform, figure);
   if (planform.has_dimensions && wing != NULL)
     {

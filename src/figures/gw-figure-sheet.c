@@ -7,7 +7,9 @@
 #include <glib.h>
 #include <math.h>
 #include <stdio.h>
+#include <string.h>
 
+#include "figures/gw-drawing-private.h"
 #include "figures/gw-sheet-private.h"
 
 #define MM            (72 / 25.4)
@@ -258,6 +260,26 @@ draw_side (GwDrawing           *drawing,
               GW_FONT_SMALL, GW_TONE_MID, GW_ALIGN_END, GW_ALIGN_END);
 }
 
+static void
+settle (GwDrawing           *drawing,
+        GwBox                frame,
+        const GwSheetFigure *figure,
+        GwSheetAreas        *areas)
+{
+  double places[sizeof *areas / sizeof (double)];
+
+  G_STATIC_ASSERT (sizeof *areas % sizeof (double) == 0);
+  if (gw_drawing_recall (drawing, G_N_ELEMENTS (places), places))
+    {
+      memcpy (areas, places, sizeof *areas);
+      return;
+    }
+
+  gw_sheet_arrange (drawing, frame, figure, areas);
+  memcpy (places, areas, sizeof *areas);
+  gw_drawing_remember (drawing, G_N_ELEMENTS (places), places);
+}
+
 void
 gw_figure_sheet (GwDrawing           *drawing,
                  GwBox                box,
@@ -268,7 +290,7 @@ gw_figure_sheet (GwDrawing           *drawing,
   GwAirframeFigure planform = figure->planform;
 
   draw_frame (drawing, box, frame, figure->is_paper);
-  gw_sheet_arrange (drawing, frame, figure, &areas);
+  settle (drawing, frame, figure, &areas);
   if (areas.planform_ratio > 0)
     planform.scale = areas.planform_scale;
 

@@ -246,6 +246,8 @@ gw_figure_side (GwDrawing              *drawing,
 
           side.origin[k] = middle - (airframe->low[k] + airframe->high[k]) / 2 * scale;
         }
+      gw_view_settle (drawing, GW_VIEW_SIDE, box, side.origin, &scale);
+      side.scale = scale;
       if (side.has_ground)
         draw_ground (drawing, &side);
       gw_airframe_draw (drawing, airframe, 0, airframe->n_shapes, side.origin, scale,

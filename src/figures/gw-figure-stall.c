@@ -235,7 +235,8 @@ label_wanted (GwDrawing         *drawing,
               double             y)
 {
   const GwBox *plot = &stall->plot;
-  double       width, height;
+  double       width, height, known[2];
+  const bool   is_known = gw_drawing_recall (drawing, 2, known);
 
   gw_drawing_measure (drawing, stall->figure->wanted_text, GW_FONT_SMALL, GW_STYLE_UPRIGHT, &width,
                       &height);
@@ -244,13 +245,18 @@ label_wanted (GwDrawing         *drawing,
       {
         GwBox box = { x, below ? y + 1.5 : y - height - 1, width, height };
 
-        if (gw_box_holds (plot, &box) && gw_is_free (drawing, since, box, 0.9, true))
+        if (is_known ? x == known[0] && below == (int) known[1]
+                     : gw_box_holds (plot, &box) && gw_is_free (drawing, since, box, 0.9, true))
           {
+            if (!is_known)
+              gw_drawing_remember (drawing, 2, (double[]){ x, below });
             gw_drawing_text (drawing, box.x, box.y, stall->figure->wanted_text, GW_FONT_SMALL,
                              GW_TONE_INK);
             return;
           }
       }
+  if (!is_known)
+    gw_drawing_remember (drawing, 2, (double[]){ -1, -1 });
 }
 
 /* Plot and all in it; false if the key finds no corner and @needs_key. */

@@ -331,9 +331,87 @@ ink_symbol (const GwDrawing *drawing,
     ink_marker (drawing, cr, mark, at[0], at[1]);
 }
 
+GwBox
+gw_drawing_reach (const GwDrawing *drawing,
+                  size_t           i)
+{
+  const GwMark *mark = gw_drawing_mark (drawing, i);
+  double        rim = 1.0; /* of paper around markers; what a letter stands over its line */
+
+  if (mark->kind == GW_MARK_TEXT)
+    rim = 2.5;
+  else if (mark->kind >= GW_MARK_OPTION)
+    rim = 0.2 * mark->size + 1;
+  else if (mark->kind == GW_MARK_PATH)
+    rim = 2 * lines[mark->line].width + 0.5; /* a mitre reaches further than half the width */
+
+  return (GwBox){ mark->box.x - rim, mark->box.y - rim, mark->box.width + 2 * rim,
+                  mark->box.height + 2 * rim };
+}
+
+static bool
+shows_in (const GwDrawing *drawing,
+          size_t           i,
+          const GwBox     *region)
+{
+  const GwBox reach = gw_drawing_reach (drawing, i);
+
+  return region == NULL ||
+         (reach.x < region->x + region->width && region->x < reach.x + reach.width &&
+          reach.y < region->y + region->height && region->y < reach.y + reach.height);
+}
+
 void
 gw_drawing_ink (const GwDrawing *drawing,
                 cairo_t         *cr)
+{
+  gw_drawing_ink_within (drawing, cr, NULL);
+}
+
+/* A thing, a point of the aircraft or an option's line: what is worth being seen as it was. */
+static bool
+leaves_ghost (const GwMark *mark)
+{
+  if (mark->kind == GW_MARK_PATH)
+    return mark->line >= GW_LINE_OPTION || (mark->target.group >= 0 && mark->line != GW_LINE_NONE);
+
+  return mark->kind == GW_MARK_BALANCE || mark->kind == GW_MARK_NEUTRAL ||
+         mark->kind >= GW_MARK_OPTION;
+}
+
+void
+gw_drawing_ink_ghost (const GwDrawing *drawing,
+                      cairo_t         *cr,
+                      const bool      *which,
+                      const GwBox     *region)
+{
+  const double *xy = gw_drawing_points (drawing);
+
+  cairo_save (cr);
+  cairo_set_line_join (cr, CAIRO_LINE_JOIN_BEVEL);
+  for (size_t i = 0; i < gw_drawing_n (drawing); i++)
+    {
+      GwMark mark = *gw_drawing_mark (drawing, i);
+
+      if (!which[i] || !leaves_ghost (&mark) || !shows_in (drawing, i, region))
+        continue;
+      mark.opacity = 0.32;
+      if (mark.kind != GW_MARK_PATH)
+        ink_symbol (drawing, cr, &mark);
+      else
+        {
+          set_tone (drawing, cr, mark.stroke, mark.opacity);
+          stroke_path (cr, &mark, xy + 2 * mark.first);
+        }
+    }
+  cairo_restore (cr);
+  cairo_new_path (cr);
+}
+
+void
+gw_drawing_ink_within (const GwDrawing *drawing,
+                       cairo_t         *cr,
+                       const GwBox     *region)
 {
   cairo_save (cr);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_MITER);
@@ -342,6 +420,8 @@ gw_drawing_ink (const GwDrawing *drawing,
     {
       const GwMark *mark = gw_drawing_mark (drawing, i);
 
+      if (!shows_in (drawing, i, region))
+        continue;
       if (mark->kind == GW_MARK_PATH)
         ink_path (drawing, cr, mark);
       else if (mark->kind == GW_MARK_TEXT)

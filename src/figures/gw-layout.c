@@ -307,3 +307,21 @@ gw_rectangle (GwDrawing *drawing,
   mark->is_closed = true;
   return mark;
 }
+
+void
+gw_view_settle (GwDrawing *drawing,
+                GwView     view,
+                GwBox      box,
+                double     origin[2],
+                double    *scale)
+{
+  double place[3] = { origin[0], origin[1], *scale };
+
+  if (!gw_drawing_recall (drawing, 3, place))
+    gw_drawing_remember (drawing, 3, place);
+
+  origin[0] = place[0];
+  origin[1] = place[1];
+  *scale = place[2];
+  gw_drawing_set_view (drawing, view, &(GwViewFrame){ box, { place[0], place[1] }, place[2] });
+}

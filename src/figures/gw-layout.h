@@ -163,3 +163,10 @@ bool gw_callouts_place (GwDrawing       *drawing,
                         GwCallouts      *callouts,
                         size_t           n,
                         const GwCallout *items);
+
+/** gw_view_settle: says where a view stands; if the drawing follows another, where it stood there. */
+void gw_view_settle (GwDrawing *drawing,
+                     GwView     view,
+                     GwBox      box,
+                     double     origin[2],
+                     double    *scale);

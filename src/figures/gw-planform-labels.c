@@ -66,6 +66,34 @@ collect (const GwAirframeFigure *figure,
   return n;
 }
 
+/* In the order of the drawing that is followed, or their numbers would change in passing. */
+static void
+keep_order (GwDrawing *drawing,
+            Tag       *tags,
+            size_t     n)
+{
+  g_autofree double *order = g_new (double, n + 1);
+
+  if (!gw_drawing_recall (drawing, n, order))
+    {
+      for (size_t i = 0; i < n; i++)
+        order[i] = (double) tags[i].index;
+      gw_drawing_remember (drawing, n, order);
+      return;
+    }
+
+  for (size_t i = 0; i < n; i++)
+    for (size_t k = i; k < n; k++)
+      if ((double) tags[k].index == order[i])
+        {
+          const Tag tag = tags[k];
+
+          tags[k] = tags[i];
+          tags[i] = tag;
+          break;
+        }
+}
+
 static GwCallout
 callout_of (const Tag  *tag,
             const char *text)
@@ -103,8 +131,10 @@ place_beside (GwDrawing        *drawing,
               const char       *text)
 {
   static const double sides[][2] = { { 0, 0 }, { 1, 0 }, { -1, 0 }, { 0, -1 }, { 0, 1 } };
-  double              width, height;
+  double              width, height, known;
+  bool                is_known;
 
+  is_known = gw_drawing_recall (drawing, 1, &known);
   gw_drawing_measure (drawing, text, GW_FONT_SMALL, GW_STYLE_UPRIGHT, &width, &height);
   for (size_t i = 0; i < G_N_ELEMENTS (sides); i++)
     {
@@ -113,15 +143,20 @@ place_beside (GwDrawing        *drawing,
       GwBox   box = { x - width / 2, y - height / 2, width, height };
       GwMark *mark;
 
-      if (!gw_box_holds (&callouts->bounds, &box) ||
-          !gw_is_free (drawing, callouts->since, box, 0.4, true))
+      if (is_known ? (double) i != known
+                   : !gw_box_holds (&callouts->bounds, &box) ||
+                       !gw_is_free (drawing, callouts->since, box, 0.4, true))
         continue;
+      if (!is_known)
+        gw_drawing_remember (drawing, 1, (double[]){ (double) i });
       mark = gw_text_at (drawing, x, y, text, GW_FONT_SMALL, GW_TONE_INK, GW_ALIGN_MIDDLE,
                          GW_ALIGN_MIDDLE);
       mark->target = (GwTarget){ GW_GROUP_ITEM, (int) tag->index };
       return true;
     }
 
+  if (!is_known)
+    gw_drawing_remember (drawing, 1, (double[]){ -1 });
   return false;
 }
 
@@ -186,6 +221,21 @@ ink_list (GwDrawing              *drawing,
 }
 
 static bool
+recall_list (GwDrawing *drawing,
+             GwBox     *box,
+             size_t    *n_columns)
+{
+  double place[5];
+
+  if (!gw_drawing_recall (drawing, 5, place))
+    return false;
+
+  *box = (GwBox){ place[0], place[1], place[2], place[3] };
+  *n_columns = (size_t) place[4];
+  return true;
+}
+
+static bool
 place_list (GwDrawing              *drawing,
             const GwCallouts       *callouts,
             const GwAirframeFigure *figure,
@@ -194,6 +244,14 @@ place_list (GwDrawing              *drawing,
 {
   double line = gw_text_line (drawing, GW_FONT_SMALL);
   double widest = 0, digits, width;
+  size_t known_columns;
+  GwBox  known;
+
+  if (recall_list (drawing, &known, &known_columns))
+    {
+      ink_list (drawing, figure, tags, n, known, known_columns);
+      return true;
+    }
 
   gw_drawing_measure (drawing, "00", GW_FONT_SMALL, GW_STYLE_UPRIGHT, &digits, NULL);
   for (size_t i = 0; i < n; i++)
@@ -210,6 +268,9 @@ place_list (GwDrawing              *drawing,
 
       if (find_place (drawing, callouts, &box))
         {
+          gw_drawing_remember (
+            drawing, 5,
+            (double[]){ box.x, box.y, box.width, box.height, (double) n_columns });
           ink_list (drawing, figure, tags, n, box, n_columns);
           return true;
         }
@@ -251,8 +312,9 @@ gw_planform_labels (GwDrawing              *drawing,
                     const double            origin[2],
                     double                  scale)
 {
-  size_t before = gw_drawing_n (drawing);
+  size_t before = gw_drawing_n (drawing), places = gw_drawing_places (drawing);
   size_t n_leaders = callouts->n, n_columns = callouts->n_columns;
+  double is_named;
   Tag   *tags;
   size_t n;
 
@@ -261,11 +323,24 @@ gw_planform_labels (GwDrawing              *drawing,
     return;
   tags = g_new (Tag, figure->aircraft->n_items);
   n = collect (figure, origin, scale, tags);
-  if (n > 0 && !place_names (drawing, callouts, figure, tags, n))
+  keep_order (drawing, tags, n);
+  if (!gw_drawing_recall (drawing, 1, &is_named))
+    {
+      is_named = 1;
+      gw_drawing_remember (drawing, 1, &is_named);
+    }
+  if (n > 0 && (is_named == 0 || !place_names (drawing, callouts, figure, tags, n)))
     {
       gw_drawing_cut (drawing, before);
       callouts->n = n_leaders;
       callouts->n_columns = n_columns;
+      if (is_named != 0)
+        {
+          is_named = 0;
+          gw_drawing_forget (drawing, places);
+          keep_order (drawing, tags, n);
+          gw_drawing_remember (drawing, 1, &is_named);
+        }
       place_numbers (drawing, callouts, figure, tags, n);
     }
   g_free (tags);

@@ -7,6 +7,7 @@
 #include <glib.h>
 #include <math.h>
 
+#include "figures/gw-drawing-private.h"
 #include "figures/gw-stall-private.h"
 
 #define KEY_LINE 22.0 /* length of the sample of a curve */
@@ -71,23 +72,29 @@ gw_stall_key_place (GwDrawing           *drawing,
 {
   static const int corners[][2] = { { 1, 1 }, { 0, 0 }, { 1, 0 }, { 0, 1 } };
   GwBox            size = gw_stall_key_size (drawing, figure);
+  double           known;
+  const bool       is_known = gw_drawing_recall (drawing, 1, &known);
 
   for (size_t i = 0; i < G_N_ELEMENTS (corners); i++)
     {
       GwBox box = gw_box_inset (plot, 7);
 
       if (box.width < size.width || box.height < size.height)
-        return false;
+        break;
       box.x += corners[i][0] * (box.width - size.width);
       box.y += corners[i][1] * (box.height - size.height);
       box.width = size.width;
       box.height = size.height;
-      if (gw_is_free (drawing, since, box, 4, false))
+      if (is_known ? known == (double) i : gw_is_free (drawing, since, box, 4, false))
         {
+          if (!is_known)
+            gw_drawing_remember (drawing, 1, (double[]){ (double) i });
           gw_stall_key_draw (drawing, figure, box, 1);
           return true;
         }
     }
 
+  if (!is_known)
+    gw_drawing_remember (drawing, 1, (double[]){ -1 });
   return false;
 }

@@ -400,16 +400,16 @@ gw_figure_kind_parse (const char   *name,
   return FALSE;
 }
 
-GwDrawing *
-gw_sheet_draw (const GwSheet *sheet,
-               GwFigureKind   kind,
-               double         width,
-               double         height,
-               gboolean       is_dark)
+void
+gw_sheet_layout (const GwSheet *sheet,
+                 GwFigureKind   kind,
+                 double         width,
+                 double         height,
+                 GwDrawing     *drawing)
 {
-  GwDrawing  *drawing = gw_drawing_new (gw_theme_get (is_dark));
   const GwBox box = { 0.0, 0.0, width, height };
 
+  gw_drawing_clear (drawing);
   switch (kind)
     {
     case GW_FIGURE_SHEET:
@@ -434,6 +434,17 @@ gw_sheet_draw (const GwSheet *sheet,
     default:
       g_assert_not_reached ();
     }
+}
 
+GwDrawing *
+gw_sheet_draw (const GwSheet *sheet,
+               GwFigureKind   kind,
+               double         width,
+               double         height,
+               gboolean       is_dark)
+{
+  GwDrawing *drawing = gw_drawing_new (gw_theme_get (is_dark));
+
+  gw_sheet_layout (sheet, kind, width, height, drawing);
   return drawing;
 }

@@ -43,6 +43,13 @@ const char *gw_figure_kind_name  (GwFigureKind kind);
 gboolean    gw_figure_kind_parse (const char   *name,
                                   GwFigureKind *kind);
 
+/** gw_sheet_layout: lays one figure out on a drawing that there is, in place of what it holds. */
+void gw_sheet_layout (const GwSheet *sheet,
+                      GwFigureKind   kind,
+                      double         width,
+                      double         height,
+                      GwDrawing     *drawing);
+
 /** gw_sheet_draw: lays one figure out; (transfer full), free with gw_drawing_free(). */
 GwDrawing *gw_sheet_draw (const GwSheet *sheet,
                           GwFigureKind   kind,
