@@ -28,6 +28,7 @@ struct _GwDocument
 
   guint shown;
   char *selection;
+  gboolean is_only_here;
 
   /* Of the newest run of its kind, NULL at rest. To cancel one also drops its result, even
    * if that is on its way already: g_task_propagate_pointer() then gives the error alone. */

@@ -20,6 +20,7 @@ enum
   PROP_BUSY,
   PROP_SHOWN,
   PROP_SELECTION,
+  PROP_ONLY_HERE,
   N_PROPS
 };
 
@@ -193,6 +194,9 @@ gw_document_get_property (GObject    *object,
     case PROP_SELECTION:
       g_value_set_string (value, self->selection);
       break;
+    case PROP_ONLY_HERE:
+      g_value_set_boolean (value, self->is_only_here);
+      break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
     }
@@ -213,6 +217,9 @@ gw_document_set_property (GObject      *object,
       break;
     case PROP_SELECTION:
       gw_document_set_selection (self, g_value_get_string (value));
+      break;
+    case PROP_ONLY_HERE:
+      gw_document_set_only_here (self, g_value_get_boolean (value));
       break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
@@ -266,6 +273,7 @@ gw_document_class_init (GwDocumentClass *klass)
     g_param_spec_boolean ("busy", NULL, NULL, FALSE, G_PARAM_READABLE | G_PARAM_STATIC_STRINGS);
   properties[PROP_SHOWN] = g_param_spec_uint ("shown", NULL, NULL, 0, G_MAXUINT, 0, flags);
   properties[PROP_SELECTION] = g_param_spec_string ("selection", NULL, NULL, "", flags);
+  properties[PROP_ONLY_HERE] = g_param_spec_boolean ("only-here", NULL, NULL, FALSE, flags);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 
   signals[CHANGED] = g_signal_new ("changed", GW_TYPE_DOCUMENT, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
@@ -527,4 +535,25 @@ gw_document_set_selection (GwDocument *self,
   g_free (self->selection);
   self->selection = g_strdup (path != NULL ? path : "");
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_SELECTION]);
+}
+
+gboolean
+gw_document_get_only_here (GwDocument *self)
+{
+  g_return_val_if_fail (GW_IS_DOCUMENT (self), FALSE);
+
+  return self->is_only_here;
+}
+
+void
+gw_document_set_only_here (GwDocument *self,
+                           gboolean    is_only_here)
+{
+  g_return_if_fail (GW_IS_DOCUMENT (self));
+
+  if (self->is_only_here == is_only_here)
+    return;
+
+  self->is_only_here = is_only_here;
+  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_ONLY_HERE]);
 }

@@ -102,4 +102,10 @@ const char *gw_document_get_selection (GwDocument *self);
 void        gw_document_set_selection (GwDocument *self,
                                        const char *path);
 
+/** gw_document_get_only_here: whether a change is meant for the option shown alone; property
+ * "only-here". */
+gboolean gw_document_get_only_here (GwDocument *self);
+void     gw_document_set_only_here (GwDocument *self,
+                                    gboolean    is_only_here);
+
 G_END_DECLS

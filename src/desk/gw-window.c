@@ -119,7 +119,6 @@ update_sheet (GwWindow *self)
   if (evaluation == NULL)
     return;
 
-  gw_sheet_view_show (self->sheet, evaluation, gw_document_get_shown (self->document), self->is_dark);
   gw_drawer_update (self->drawer, evaluation, gw_document_get_shown (self->document), self->is_dark,
                     gw_document_get_problems (self->document));
 }
@@ -238,6 +237,7 @@ document_changed_cb (GwWindow   *self,
     {
       let_go (self, &self->document);
       self->document = g_steal_pointer (&self->candidate);
+      gw_sheet_view_set_document (self->sheet, self->document);
       g_signal_connect_swapped (self->document, "notify::shown", G_CALLBACK (shown_cb), self);
       g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_SHOWN]);
     }
@@ -299,6 +299,7 @@ set_dark (GwWindow *self,
     return;
 
   self->is_dark = is_dark;
+  gw_sheet_view_set_dark (self->sheet, is_dark);
   update_sheet (self);
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_DARK]);
 }

@@ -221,3 +221,28 @@ gw_aircraft_pieces (const GwAircraft *aircraft,
 
   return status;
 }
+
+void
+gw_aircraft_ends (const GwAircraft *aircraft,
+                  double           *nose,
+                  double           *tail)
+{
+  *nose = INFINITY;
+  *tail = -INFINITY;
+
+  for (size_t i = 0; i < aircraft->n_surfaces; i++)
+    for (size_t k = 0; k < aircraft->surfaces[i].n_stations; k++)
+      {
+        const GwStation *station = &aircraft->surfaces[i].stations[k];
+
+        *nose = fmin (*nose, station->at[0]);
+        *tail = fmax (*tail, station->at[0] + station->chord);
+      }
+  for (size_t i = 0; i < aircraft->n_bodies; i++)
+    {
+      const GwBody *body = &aircraft->bodies[i];
+
+      *nose = fmin (*nose, body->stations[0].x);
+      *tail = fmax (*tail, body->stations[body->n_stations - 1].x);
+    }
+}

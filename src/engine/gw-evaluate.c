@@ -153,32 +153,6 @@ evaluate_stability (const GwAircraft *aircraft,
   return GW_OK;
 }
 
-/* Foremost and rearmost point of surfaces and bodies: where ballast has its longest arm. */
-static void
-find_ends (const GwAircraft *aircraft,
-           double           *nose,
-           double           *tail)
-{
-  *nose = INFINITY;
-  *tail = -INFINITY;
-
-  for (size_t i = 0; i < aircraft->n_surfaces; i++)
-    for (size_t k = 0; k < aircraft->surfaces[i].n_stations; k++)
-      {
-        const GwStation *station = &aircraft->surfaces[i].stations[k];
-
-        *nose = fmin (*nose, station->at[0]);
-        *tail = fmax (*tail, station->at[0] + station->chord);
-      }
-  for (size_t i = 0; i < aircraft->n_bodies; i++)
-    {
-      const GwBody *body = &aircraft->bodies[i];
-
-      *nose = fmin (*nose, body->stations[0].x);
-      *tail = fmax (*tail, body->stations[body->n_stations - 1].x);
-    }
-}
-
 /* The item that slides, and the balance point once it is as near to its place as its bay
  * lets it. What its lead gains or loses on the way is left out. */
 static double
@@ -224,7 +198,7 @@ evaluate_solvers (const GwAircraft *aircraft,
   if (isnan (wanted))
     return;
 
-  find_ends (aircraft, &nose, &tail);
+  gw_aircraft_ends (aircraft, &nose, &tail);
   gw_balance_ballast (out->balance.mass, reached, reached > wanted ? nose : tail, wanted,
                       &out->value[GW_RESULT_BALLAST]);
 }

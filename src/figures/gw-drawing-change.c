@@ -13,6 +13,8 @@
 /* Places are compared by the cell of this size that they lie in, so that what stands still
  * but for the last digit is left alone, and never drifts further than a cell [pt]. */
 #define CELL (1 / 8.0)
+/* Of a faint band, whose edge nobody can see that sharply. */
+#define BAND_CELL 1.0
 
 #define FNV_BASIS 14695981039346656037u /* Fowler, Noll, Vo; 64 bits */
 #define FNV_PRIME 1099511628211u
@@ -36,7 +38,8 @@ static guint64
 hash_of (const GwMark *mark,
          const double *xy)
 {
-  guint64 hash = FNV_BASIS;
+  const bool is_band = mark->is_filled && mark->line == GW_LINE_NONE && mark->opacity < 0.2;
+  guint64    hash = FNV_BASIS;
 
   hash = mix (hash, mark->kind);
   hash = mix (hash, mark->line);
@@ -47,8 +50,9 @@ hash_of (const GwMark *mark,
   hash = mix_number (hash, mark->size);
   hash = mix (hash, (guint64) mark->target.group + 1);
   hash = mix (hash, (guint64) mark->target.owner + 1);
+  hash = mix (hash, (guint64) mark->target.part + 1);
   for (size_t i = 0; i < 2 * mark->n; i++)
-    hash = mix_number (hash, xy[i]);
+    hash = mix_number (hash, is_band ? xy[i] * CELL / BAND_CELL : xy[i]);
   if (mark->kind != GW_MARK_TEXT)
     return hash;
 

@@ -55,6 +55,12 @@ layout_new (void)
   return layout;
 }
 
+static GHashTable *
+sizes_new (void)
+{
+  return g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
+}
+
 GwDrawing *
 gw_drawing_new (const GwTheme *theme)
 {
@@ -63,7 +69,7 @@ gw_drawing_new (const GwTheme *theme)
   drawing->theme = theme;
   drawing->type = 1;
   drawing->layout = layout_new ();
-  drawing->sizes = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
+  drawing->sizes = sizes_new ();
   drawing->found = g_array_new (FALSE, FALSE, sizeof (double));
   drawing->given = g_array_new (FALSE, FALSE, sizeof (double));
 
@@ -90,7 +96,8 @@ gw_drawing_set_type (GwDrawing *drawing,
                      double     factor)
 {
   drawing->type = CLAMP (factor, 0.8, 2);
-  g_hash_table_remove_all (drawing->sizes);
+  g_hash_table_unref (drawing->sizes);
+  drawing->sizes = sizes_new ();
 }
 
 const GwTheme *
@@ -145,9 +152,18 @@ gw_drawing_follow (GwDrawing       *drawing,
                    const GwDrawing *like)
 {
   g_array_set_size (drawing->given, 0);
-  if (like != NULL && like->found->len > 0)
-    g_array_append_vals (drawing->given, like->found->data, like->found->len);
   drawing->next = 0;
+  if (like == NULL)
+    return;
+
+  if (like->found->len > 0)
+    g_array_append_vals (drawing->given, like->found->data, like->found->len);
+  /* Most of its texts are those of the other one. */
+  if (drawing->type == like->type && drawing->sizes != like->sizes)
+    {
+      g_hash_table_unref (drawing->sizes);
+      drawing->sizes = g_hash_table_ref (like->sizes);
+    }
 }
 
 size_t

@@ -98,11 +98,13 @@ typedef enum
 /* The thing of the aircraft that a mark shows. */
 typedef struct
 {
-  int group; /* GwGroup, or -1: none */
-  int owner; /* index in that list */
+  int group; /* GwGroup, %GW_TARGET_RESULT, or -1: none */
+  int owner; /* index in that list; of a result: its option */
+  int part;  /* of a result: which, as the maker of the figure counts them */
 } GwTarget;
 
-#define GW_TARGET_NONE ((GwTarget){ -1, -1 })
+#define GW_TARGET_NONE   ((GwTarget){ -1, -1, -1 })
+#define GW_TARGET_RESULT GW_N_GROUPS
 
 typedef struct
 {
@@ -228,9 +230,14 @@ void gw_drawing_ink_within (const GwDrawing *drawing,
 bool *gw_drawing_missing (const GwDrawing *drawing,
                           const GwDrawing *other);
 
-/** gw_drawing_reach: what inking mark @i can touch. */
-GwBox gw_drawing_reach (const GwDrawing *drawing,
-                        size_t           i);
+typedef void (*GwBoxVisitor) (const GwBox *box,
+                              void        *data);
+
+/** gw_drawing_reach: calls @visit with what inking mark @i can touch: a line piece by piece. */
+void gw_drawing_reach (const GwDrawing *drawing,
+                       size_t           i,
+                       GwBoxVisitor     visit,
+                       void            *data);
 
 /** gw_drawing_ink_ghost: outlines of the things, points and curves among the marks in @which, pale. */
 void gw_drawing_ink_ghost (const GwDrawing *drawing,

@@ -331,12 +331,10 @@ ink_symbol (const GwDrawing *drawing,
     ink_marker (drawing, cr, mark, at[0], at[1]);
 }
 
-GwBox
-gw_drawing_reach (const GwDrawing *drawing,
-                  size_t           i)
+static GwBox
+reach_of (const GwMark *mark)
 {
-  const GwMark *mark = gw_drawing_mark (drawing, i);
-  double        rim = 1.0; /* of paper around markers; what a letter stands over its line */
+  double rim = 1.0; /* of paper around markers; what a letter stands over its line */
 
   if (mark->kind == GW_MARK_TEXT)
     rim = 2.5;
@@ -349,12 +347,39 @@ gw_drawing_reach (const GwDrawing *drawing,
                   mark->box.height + 2 * rim };
 }
 
+void
+gw_drawing_reach (const GwDrawing *drawing,
+                  size_t           i,
+                  GwBoxVisitor     visit,
+                  void            *data)
+{
+  const GwMark *mark = gw_drawing_mark (drawing, i);
+  const double *xy = gw_drawing_points (drawing) + 2 * mark->first;
+  GwMark        piece = *mark;
+  GwBox         box;
+
+  if (mark->kind != GW_MARK_PATH || mark->is_filled || mark->is_hatched || mark->is_closed)
+    {
+      box = reach_of (mark);
+      visit (&box, data);
+      return;
+    }
+
+  for (size_t k = 0; k + 1 < mark->n; k++, xy += 2)
+    {
+      piece.box = (GwBox){ fmin (xy[0], xy[2]), fmin (xy[1], xy[3]), fabs (xy[2] - xy[0]),
+                           fabs (xy[3] - xy[1]) };
+      box = reach_of (&piece);
+      visit (&box, data);
+    }
+}
+
 static bool
 shows_in (const GwDrawing *drawing,
           size_t           i,
           const GwBox     *region)
 {
-  const GwBox reach = gw_drawing_reach (drawing, i);
+  const GwBox reach = reach_of (gw_drawing_mark (drawing, i));
 
   return region == NULL ||
          (reach.x < region->x + region->width && region->x < reach.x + reach.width &&

@@ -75,6 +75,10 @@ GwStudy *gw_edit_set (const GwStudy *study,
                       JsonNode      *value,
                       GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/** gw_edit_number: @value as a field takes it, as sure and of the same origin as @number. */
+JsonNode *gw_edit_number (const GwNumber *number,
+                          double          value) G_GNUC_WARN_UNUSED_RESULT;
+
 /** gw_edit_name: "Change Chord of Wing", of the field at @path. (transfer full) */
 char *gw_edit_name (const GwStudy *study,
                     const char    *path);

@@ -1,0 +1,93 @@
+/* gw-sheet-private.h - what the files of the sheet on the screen share
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include "desk/gw-grip.h"
+#include "desk/gw-sheet-view.h"
+#include "desk/gw-tiles.h"
+
+G_BEGIN_DECLS
+
+struct _GwSheetView
+{
+  GtkWidget parent_instance;
+
+  GwDocument   *document;
+  GwEvaluation *evaluation; /* that the drawing shows */
+  guint         shown;
+  gboolean      is_dark;
+  GwUnits       units;
+  char         *text;
+
+  GwDrawing *front, *back; /* on the screen; to lay out next */
+  GwDrawing *rest;         /* before what is tried: the ghost; NULL: nothing is tried */
+  bool      *ghost;        /* marks of @rest that are different now */
+  GwTiles   *tiles;
+  gboolean   is_stale; /* the drawing is to be laid out anew */
+  int        width, height;
+  double     point; /* without zoom [pixel] */
+
+  double zoom;
+  double x, y;         /* of the zoomed sheet, at the widget's corner [pixel] */
+  double pinch;        /* zoom when the fingers came down */
+  double pan_x, pan_y; /* where a pan began */
+
+  GArray        *grips; /* of GwGrip, as they are in the drawing */
+  GskRenderNode *halo;  /* around what is selected; NULL: to be drawn */
+  GwGrip         held;  /* under the pointer while it is pressed */
+  GwGripMove     move;
+  double         start_x, start_y;  /* of the pointer [pixel] */
+  gboolean       has_moved, is_due; /* beyond a click; a move waits for the next frame */
+  guint          tick;
+
+  GtkWidget *popover, *entry, *entry_label, *entry_problem; /* the number typed on the spot */
+  GwGrip     typed;
+};
+
+/** _gw_sheet_place: a place of the widget on the sheet [pt]. */
+void _gw_sheet_place (const GwSheetView *self,
+                      double             widget_x,
+                      double             widget_y,
+                      double            *x,
+                      double            *y);
+
+/** _gw_sheet_view_at: the view of the aircraft there and the place in it [m]; %GW_N_VIEWS: none. */
+GwView _gw_sheet_view_at (const GwSheetView *self,
+                          double             x,
+                          double             y,
+                          double            *u,
+                          double            *v);
+
+/** _gw_sheet_grip_place: where a grip is on the widget; FALSE if its view is not there. */
+gboolean _gw_sheet_grip_place (const GwSheetView *self,
+                               const GwGrip      *grip,
+                               double            *widget_x,
+                               double            *widget_y);
+
+/** _gw_sheet_set_zoom: about a place of the widget, which stays where it is. */
+void _gw_sheet_set_zoom (GwSheetView *self,
+                         double       zoom,
+                         double       widget_x,
+                         double       widget_y);
+void _gw_sheet_move_to (GwSheetView *self,
+                        double       x,
+                        double       y);
+
+void _gw_sheet_say (GwSheetView *self,
+                    const char  *text);
+
+/** _gw_sheet_add_hands: pointer, fingers and keys. */
+void _gw_sheet_add_hands (GwSheetView *self);
+void _gw_sheet_install_actions (GtkWidgetClass *widget_class);
+void _gw_sheet_let_go (GwSheetView *self);
+
+/** _gw_sheet_type: asks for the number of a grip. */
+void _gw_sheet_type (GwSheetView  *self,
+                     const GwGrip *grip);
+void _gw_sheet_typing_clear (GwSheetView *self);
+
+G_END_DECLS
