@@ -11,6 +11,7 @@
 #include <string.h>
 
 #include "study/gw-edit.h"
+#include "study/gw-resolve.h"
 
 #define LEAST_CHORD 5.0 /* [mm] */
 #define LEAST_PANEL 2.0 /* between stations [mm] */
@@ -171,6 +172,7 @@ typedef struct
 {
   GwDocument *document;
   GwStudy    *study;
+  GPtrArray  *problems; /* of no interest: what is wrong shows when it is computed */
   GError    **error;
 } Mover;
 
@@ -200,7 +202,9 @@ static double
 rounded (double            metres,
          const GwGripMove *move)
 {
-  return round (metres / move->step) * move->step * 1e3;
+  const double steps = 1e-3 / move->step; /* in a millimetre */
+
+  return round (metres * 1e3 * steps) / steps;
 }
 
 static double
@@ -312,6 +316,73 @@ move_root (Mover            *mover,
              rounded (grip->view == GW_VIEW_TOP ? move->v : move->u, move));
 }
 
+/* Lengths along the span from the root to each station [mm]. */
+static double *
+arcs_of (const GPtrArray *stations)
+{
+  double *arcs = g_new0 (double, stations->len);
+
+  for (guint i = 1; i < stations->len; i++)
+    {
+      const GwStudyStation *a = g_ptr_array_index (stations, i - 1);
+      const GwStudyStation *b = g_ptr_array_index (stations, i);
+
+      arcs[i] = arcs[i - 1] + hypot (b->y_mm.value - a->y_mm.value, b->z_mm.value - a->z_mm.value);
+    }
+
+  return arcs;
+}
+
+/* A place along the span stays in the same part of its panel. */
+static double
+carried (double        place,
+         guint         n,
+         const double *before,
+         const double *after)
+{
+  guint i = 1;
+
+  while (i + 1 < n && place > before[i])
+    i++;
+
+  place = after[i - 1] + (place - before[i - 1]) / (before[i] - before[i - 1]) *
+                           (after[i] - after[i - 1]);
+  return floor (CLAMP (place, 0.0, after[n - 1]) * 10.0) / 10.0;
+}
+
+/* Where a panel grows or shrinks, its control surfaces do. */
+static void
+carry_controls (Mover                *mover,
+                const GwStudySurface *surface,
+                const char           *path)
+{
+  g_autofree double *before = arcs_of (surface->stations), *after = NULL;
+  g_autoptr (GwStudy) moved = NULL;
+  const GwStudySurface *now;
+
+  if (mover->study == NULL)
+    return;
+
+  moved = gw_study_resolve (mover->study, gw_document_get_shown (mover->document),
+                            mover->problems);
+  now = (const GwStudySurface *) gw_edit_record (moved, path);
+  after = arcs_of (now->stations);
+  if (memcmp (before, after, surface->stations->len * sizeof *before) == 0)
+    return;
+
+  for (guint i = 0; i < surface->controls->len; i++)
+    {
+      const GwStudyControl *control = g_ptr_array_index (surface->controls, i);
+      g_autofree char      *here = g_strdup_printf ("%s/controls/%s", path, control->id);
+      const guint           n = surface->stations->len;
+
+      set_field (mover, here, "from_mm", &control->from_mm,
+                 carried (control->from_mm.value, n, before, after));
+      set_field (mover, here, "to_mm", &control->to_mm,
+                 carried (control->to_mm.value, n, before, after));
+    }
+}
+
 static void
 move_station (Mover            *mover,
               const GwGrip     *grip,
@@ -350,6 +421,7 @@ move_station (Mover            *mover,
     set_field (mover, grip->path, "z_mm", &station->z_mm,
                between (surface->stations, index, G_STRUCT_OFFSET (GwStudyStation, z_mm),
                         rounded (out, move) - surface->z_mm.value));
+  carry_controls (mover, surface, root);
 }
 
 GwStudy *
@@ -359,7 +431,8 @@ gw_grip_move (const GwGrip     *grip,
               GError          **error)
 {
   GwStudy *start = gw_document_get_evaluation (document)->study;
-  Mover    mover = { document, gw_study_ref (start), error };
+  g_autoptr (GPtrArray) problems = gw_problems_new ();
+  Mover mover = { document, gw_study_ref (start), problems, error };
 
   switch (grip->kind)
     {
