@@ -31,7 +31,7 @@ enum
 typedef struct
 {
   char   **rest;
-  char    *output, *figure, *option, *paper, *size;
+  char    *output, *figure, *option, *paper, *size, *units;
   gboolean is_json, is_dark;
 } Arguments;
 
@@ -187,6 +187,20 @@ parse_size (const char *text,
          *height <= 10000.0;
 }
 
+/* "in,oz,mph", each with what goes with it; FALSE if one is none to choose. */
+static gboolean
+parse_units (const char *text,
+             GwUnits    *units)
+{
+  g_auto (GStrv) names = g_strsplit (text, ",", -1);
+
+  for (guint i = 0; names[i] != NULL; i++)
+    if (!gw_units_choose (units, names[i]))
+      return FALSE;
+
+  return names[0] != NULL;
+}
+
 static int
 write_figure (Arguments   *arguments,
               GwFigureKind figure,
@@ -196,18 +210,25 @@ write_figure (Arguments   *arguments,
               gboolean     is_paper)
 {
   g_autoptr (GError) error = NULL;
-  g_autoptr (GwEvaluation) evaluation = evaluate (arguments->rest[0], &error);
+  g_autoptr (GwEvaluation) evaluation = NULL;
   g_autoptr (GwSheet) sheet = NULL;
+  GwUnits    units = *gw_units_standard ();
   GwDrawing *drawing;
   gboolean   is_written;
   guint      option;
 
+  if (arguments->units != NULL && !parse_units (arguments->units, &units))
+    return usage_error (_ ("“%s” names no units to show; there are mm, cm, in, g, oz, m/s, km/h, "
+                           "mph, kt, as in in,oz,mph"),
+                        arguments->units);
+
+  evaluation = evaluate (arguments->rest[0], &error);
   if (evaluation == NULL)
     return study_error (error);
   if (!find_option (evaluation, arguments->option, &option))
     return usage_error (_ ("the study has no option “%s”"), arguments->option);
 
-  sheet = gw_sheet_new (evaluation, option, is_paper);
+  sheet = gw_sheet_new (evaluation, option, is_paper, &units);
   drawing = gw_sheet_draw (sheet, figure, width, height, arguments->is_dark);
   is_written =
     gw_export_drawing (drawing, width, height,
@@ -277,8 +298,8 @@ static const struct
   const char *options; /* letters of those it takes: see refuse_options() */
 } commands[] = {
   { "evaluate", run_evaluate, 1, "j" },
-  { "draw", run_draw, 1, "ofOpsd" },
-  { "report", run_report, 1, "oOpd" },
+  { "draw", run_draw, 1, "ofOpsdu" },
+  { "report", run_report, 1, "oOpdu" },
   { "check", run_check, 1, "" },
   { "fields", run_fields, 0, "j" },
 };
@@ -300,6 +321,7 @@ refuse_options (const Arguments *arguments,
     { 'p', arguments->paper != NULL, "--paper" },
     { 's', arguments->size != NULL, "--size" },
     { 'd', arguments->is_dark, "--dark" },
+    { 'u', arguments->units != NULL, "--units" },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (given); i++)
@@ -344,6 +366,7 @@ parse_and_run (guint command,
     { "option", 0, 0, G_OPTION_ARG_STRING, &arguments.option, NULL, NULL },
     { "paper", 0, 0, G_OPTION_ARG_STRING, &arguments.paper, NULL, NULL },
     { "size", 0, 0, G_OPTION_ARG_STRING, &arguments.size, NULL, NULL },
+    { "units", 0, 0, G_OPTION_ARG_STRING, &arguments.units, NULL, NULL },
     { "dark", 0, 0, G_OPTION_ARG_NONE, &arguments.is_dark, NULL, NULL },
     { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &arguments.rest, NULL, NULL },
     G_OPTION_ENTRY_NULL
@@ -362,6 +385,7 @@ parse_and_run (guint command,
   g_free (arguments.option);
   g_free (arguments.paper);
   g_free (arguments.size);
+  g_free (arguments.units);
   return status;
 }
 
@@ -375,10 +399,11 @@ print_help (void)
       "  gramwright [STUDY]                    open the desk\n"
       "  gramwright evaluate STUDY [--json]    compute all options and print them side by side\n"
       "  gramwright draw STUDY --figure NAME -o FILE.{svg,png,pdf}\n"
-      "         [--option ID] [--size WxH] [--paper A4|A3|Letter] [--dark]\n"
+      "         [--option ID] [--size WxH] [--paper A4|A3|Letter] [--dark] [--units LIST]\n"
       "         figures: sheet, planform, side, stall, masses, summary\n"
+      "         units: mm, cm or in, g or oz, m/s, km/h, mph or kt, as in in,oz,mph\n"
       "  gramwright report STUDY -o FILE.pdf   write the sheet\n"
-      "         [--option ID] [--paper A4|A3|Letter] [--dark]\n"
+      "         [--option ID] [--paper A4|A3|Letter] [--dark] [--units LIST]\n"
       "  gramwright check STUDY                say what is wrong with a study, and where\n"
       "  gramwright fields [--json]            list every field of a study file\n"
       "  gramwright --help | --version\n"
@@ -401,12 +426,28 @@ open_desk (int   argc,
 #endif
 }
 
+/* -1: it is none. */
+static int
+find_command (const char *name)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (commands); i++)
+    if (g_str_equal (name, commands[i].name))
+      return (int) i;
+
+  return -1;
+}
+
 int
 main (int   argc,
       char *argv[])
 {
   const char *locale_dir = g_getenv ("GRAMWRIGHT_LOCALEDIR");
+  const int   command = argc > 1 ? find_command (argv[1]) : -1;
 
+#if HAVE_DESK
+  if (argc < 2 || (command < 0 && argv[1][0] != '-'))
+    gw_application_apply_language ();
+#endif
   setlocale (LC_ALL, "");
   bindtextdomain (GETTEXT_PACKAGE, locale_dir != NULL ? locale_dir : LOCALEDIR);
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
@@ -423,10 +464,8 @@ main (int   argc,
       return EXIT_FINE;
     }
 
-  for (guint i = 0; argc > 1 && i < G_N_ELEMENTS (commands); i++)
-    if (g_str_equal (argv[1], commands[i].name))
-      return parse_and_run (i, argc - 1, argv + 1);
-
+  if (command >= 0)
+    return parse_and_run ((guint) command, argc - 1, argv + 1);
   if (argc > 1 && argv[1][0] == '-')
     return usage_error (_ ("there is no option %s"), argv[1]);
 

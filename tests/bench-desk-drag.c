@@ -5,7 +5,8 @@
  *
  * bench-desk-drag STUDY: opens it in the real window, leads a real pointer over and over from
  * end to end of the battery's bay, and prints what the frames took. A frame is from its first
- * motion (then values, layout, ink) until it has been painted; input to frame is from the moment the display server stamped the newest motion in it.
+ * motion (then values, layout, ink) until it has been painted; input to frame is from the
+ * moment the display server stamped the newest motion in it.
  */
 
 #include <math.h>
@@ -126,7 +127,8 @@ drag (GtkWidget  *window,
       gw_sheet_view_to_widget (GW_SHEET_VIEW (sheet), frame->origin[0] + item->at[1] * frame->scale,
                                frame->origin[1] + (i == 0 ? item->at[0] : place) * frame->scale, &x,
                                &y);
-      if (!gtk_widget_compute_point (sheet, window, &GRAPHENE_POINT_INIT ((float) x, (float) y), &at))
+      if (!gtk_widget_compute_point (sheet, window,
+                                     &GRAPHENE_POINT_INIT ((float) x, (float) y), &at))
         g_error ("the sheet is not in the window");
       g_string_append_printf (script, " mousemove %d %d", (int) (shift_x + (double) at.x),
                               (int) (shift_y + (double) at.y));

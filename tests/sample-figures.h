@@ -147,8 +147,36 @@ sample_fill_masses (SampleFigures *figures,
                                       total, total * 0.985, total * 1.02 };
     }
   figures->sheet.masses =
-    (GwMassFigure){ "All-up mass", "g", 1000, SAMPLE_PARTS, sample_part_names, n,
+    (GwMassFigure){ "All-up mass", "g", 1000, 0, SAMPLE_PARTS, sample_part_names, n,
                     figures->bars, 0, 0 };
+}
+
+static inline void
+sample_fill_row (SampleFigures *figures,
+                 size_t         row,
+                 size_t         n,
+                 double         scale,
+                 int            decimals)
+{
+  double base = figures->results.value[sample_rows[row].result] * scale;
+
+  for (size_t i = 0; i < n; i++)
+    {
+      char (*text)[32] = figures->texts[row][i];
+      double         shown = base * sample_factor (i);
+      GwSummaryCell *cell = &figures->cells[row][i];
+
+      *cell = (GwSummaryCell){ .value = "–" };
+      if (!isfinite (shown))
+        continue;
+      snprintf (text[0], sizeof text[0], "%.*f", decimals, shown);
+      snprintf (text[1], sizeof text[1], "±%.*f", decimals, fabs (shown) * 0.02);
+      snprintf (text[2], sizeof text[2], "%+.*f", decimals, shown - base);
+      *cell = (GwSummaryCell){ text[0], row < 7 ? text[1] : NULL, row < 7 ? text[1] : NULL,
+                               i > 0 ? text[2] : NULL,
+                               row % 4 == 0 && i % 3 == 2 ? GW_LIMIT_BROKEN : GW_LIMIT_KEPT,
+                               row == 9 ? GW_STYLE_ITALIC : GW_STYLE_UPRIGHT };
+    }
 }
 
 static inline void
@@ -157,28 +185,9 @@ sample_fill_summary (SampleFigures *figures,
 {
   for (size_t row = 0; row < SAMPLE_ROWS; row++)
     {
-      double base = figures->results.value[sample_rows[row].result] * sample_rows[row].scale;
-      int    decimals = sample_rows[row].decimals;
-
       figures->rows[row] =
         (GwSummaryRow){ sample_rows[row].label, sample_rows[row].unit, figures->cells[row] };
-      for (size_t i = 0; i < n; i++)
-        {
-          char (*text)[32] = figures->texts[row][i];
-          double         shown = base * sample_factor (i);
-          GwSummaryCell *cell = &figures->cells[row][i];
-
-          *cell = (GwSummaryCell){ .value = "–" };
-          if (!isfinite (shown))
-            continue;
-          snprintf (text[0], sizeof text[0], "%.*f", decimals, shown);
-          snprintf (text[1], sizeof text[1], "±%.*f", decimals, fabs (shown) * 0.02);
-          snprintf (text[2], sizeof text[2], "%+.*f", decimals, shown - base);
-          *cell = (GwSummaryCell){ text[0], row < 7 ? text[1] : NULL, row < 7 ? text[1] : NULL,
-                                   i > 0 ? text[2] : NULL,
-                                   row % 4 == 0 && i % 3 == 2 ? GW_LIMIT_BROKEN : GW_LIMIT_KEPT,
-                                   row == 9 ? GW_STYLE_ITALIC : GW_STYLE_UPRIGHT };
-        }
+      sample_fill_row (figures, row, n, sample_rows[row].scale, sample_rows[row].decimals);
     }
   figures->sheet.summary = (GwSummaryFigure){ n,
                                               sample_names,
@@ -218,7 +227,8 @@ sample_figures_init (SampleFigures *figures,
                                                 false,
                                                 value[GW_RESULT_BALANCE_X] - 0.006,
                                                 value[GW_RESULT_BALANCE_X] + 0.007,
-                                                0 };
+                                                0,
+                                                { "mm", 1000, 0 } };
   sample_fill_stall (figures, n_options);
   sample_fill_masses (figures, n_options);
   sample_fill_summary (figures, n_options);
@@ -236,6 +246,40 @@ sample_figures_init (SampleFigures *figures,
       "Section data are asked beyond their tables at the tip." },
   };
   figures->sheet.is_paper = is_paper;
+}
+
+/* The same, told in inches, ounces and miles an hour. */
+static inline void
+sample_figures_inch (SampleFigures *figures)
+{
+  static const struct
+  {
+    const char *old, *name;
+    double      factor;
+    int         decimals;
+  } units[] = {
+    { "mm", "in", 1 / 25.4, 2 },
+    { "g", "oz", 1 / 28.349523125, 1 },
+    { "m/s", "mph", 1 / 0.44704, 1 },
+    { "g/dm²", "oz/ft²", 0.32770, 1 },
+  };
+  GwSheetFigure *sheet = &figures->sheet;
+
+  sheet->planform.length = (GwLengthUnit){ "in", 1 / 0.0254, 2 };
+  sheet->masses.unit = sheet->stall.mass_unit = "oz";
+  sheet->masses.scale = sheet->stall.mass_scale = 1000 / 28.349523125;
+  sheet->masses.decimals = 1;
+  sheet->stall.speed_unit = "mph";
+  sheet->stall.speed_scale = 1 / 0.44704;
+  for (size_t row = 0; row < SAMPLE_ROWS; row++)
+    for (size_t k = 0; k < G_N_ELEMENTS (units); k++)
+      if (g_strcmp0 (figures->rows[row].unit, units[k].old) == 0)
+        {
+          sample_fill_row (figures, row, sheet->summary.n_columns,
+                           sample_rows[row].scale * units[k].factor, units[k].decimals);
+          figures->rows[row].unit = units[k].name;
+          break;
+        }
 }
 
 static inline void

@@ -158,7 +158,7 @@ test_figures (gconstpointer name)
 
   for (guint i = 0; i < evaluation->outcomes->len; i++)
     {
-      g_autoptr (GwSheet) sheet = gw_sheet_new (evaluation, i, FALSE);
+      g_autoptr (GwSheet) sheet = gw_sheet_new (evaluation, i, FALSE, NULL);
 
       for (guint kind = 0; kind < GW_N_FIGURES; kind++)
         draw_all (sheet, (GwFigureKind) kind);
@@ -176,7 +176,7 @@ test_paper (gconstpointer name)
       {
         const double width = is_large ? 1190.55 : 841.89;
         const double height = is_large ? 841.89 : 595.28;
-        g_autoptr (GwSheet) sheet = gw_sheet_new (evaluation, i, TRUE);
+        g_autoptr (GwSheet) sheet = gw_sheet_new (evaluation, i, TRUE, NULL);
         GwDrawing *drawing = gw_sheet_draw (sheet, GW_FIGURE_SHEET, width, height, FALSE);
 
         check_marks (drawing, width, height);
@@ -209,7 +209,7 @@ test_sheet_says_the_results (gconstpointer name)
   for (guint i = 0; i < evaluation->outcomes->len; i++)
     {
       const GwOutcome *outcome = gw_evaluation_outcome (evaluation, i);
-      g_autoptr (GwSheet) sheet = gw_sheet_new (evaluation, i, TRUE);
+      g_autoptr (GwSheet) sheet = gw_sheet_new (evaluation, i, TRUE, NULL);
       GwDrawing *drawing = gw_sheet_draw (sheet, GW_FIGURE_SHEET, 1190.55, 841.89, FALSE);
 
       g_assert_true (has_text (drawing, evaluation->study->name));
@@ -218,12 +218,60 @@ test_sheet_says_the_results (gconstpointer name)
         for (guint id = 0; id < GW_N_RESULTS; id++)
           {
             const double     value = gw_evaluation_outcome (evaluation, o)->results.value[id];
-            g_autofree char *text = gw_value_text ((GwResultId) id, value);
+            g_autofree char *text = gw_value_text ((GwResultId) id, value, NULL);
 
             if (gw_result_info ((GwResultId) id)->is_on_sheet && !has_text (drawing, text))
               g_error ("%s of %s is not on the sheet: %s", gw_result_info ((GwResultId) id)->key,
                        gw_evaluation_outcome (evaluation, o)->id, text);
           }
+      gw_drawing_free (drawing);
+    }
+}
+
+/* A whole word, not the m of "mm" or "Foam". */
+static gboolean
+has_word (const char *text,
+          const char *word)
+{
+  g_auto (GStrv) words = g_strsplit_set (text, " ,()", -1);
+
+  return g_strv_contains ((const char *const *) words, word);
+}
+
+/* In inches no other unit is left on the sheet, and the results are there in their new ones. */
+static void
+test_in_inches (gconstpointer name)
+{
+  static const char *const others[] = { "mm", "g", "kg", "m/s", "g/dm²", "kg/m³" };
+  GwEvaluation            *evaluation = evaluate (name);
+  const double            *value = gw_evaluation_outcome (evaluation, 0)->results.value;
+  GwUnits                  units = *gw_units_standard ();
+  g_autoptr (GwSheet) sheet = NULL;
+
+  g_assert_true (gw_units_choose (&units, "in") && gw_units_choose (&units, "oz") &&
+                 gw_units_choose (&units, "mph"));
+  sheet = gw_sheet_new (evaluation, 0, FALSE, &units);
+  for (guint kind = 0; kind < GW_N_FIGURES; kind++)
+    {
+      GwDrawing       *drawing = gw_sheet_draw (sheet, (GwFigureKind) kind, 1190.55, 841.89, FALSE);
+      g_autofree char *mass = gw_value_text (GW_RESULT_MASS, value[GW_RESULT_MASS], &units);
+      g_autofree char *speed =
+        gw_value_text (GW_RESULT_STALL_SPEED, value[GW_RESULT_STALL_SPEED], &units);
+
+      check_marks (drawing, 1190.55, 841.89);
+      for (size_t i = 0; i < gw_drawing_n (drawing); i++)
+        for (guint k = 0; k < G_N_ELEMENTS (others); k++)
+          {
+            const char *text = gw_drawing_mark (drawing, i)->text;
+
+            /* A target of an item is a name that a person gave: "Camera, 40 g". */
+            if (text != NULL && gw_drawing_mark (drawing, i)->target.group != GW_GROUP_ITEM &&
+                has_word (text, others[k]))
+              g_error ("%s is on the %s: “%s”", others[k],
+                       gw_figure_kind_name ((GwFigureKind) kind), text);
+          }
+      if (kind == GW_FIGURE_SHEET || kind == GW_FIGURE_SUMMARY)
+        g_assert_true (has_text (drawing, mass) && has_text (drawing, speed));
       gw_drawing_free (drawing);
     }
 }
@@ -249,6 +297,7 @@ main (int   argc,
         { "figures", test_figures },
         { "paper", test_paper },
         { "sheet-says-the-results", test_sheet_says_the_results },
+        { "in-inches", test_in_inches },
       };
 
       for (guint t = 0; t < G_N_ELEMENTS (tests); t++)

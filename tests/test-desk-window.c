@@ -619,7 +619,7 @@ test_print (gconstpointer data)
   GwWindow        *window = window_with_sample (&place);
   GwEvaluation    *evaluation = gw_document_get_evaluation (gw_window_get_document (window));
   g_autofree char *path = NULL;
-  g_autoptr (GtkPrintOperation) operation = gw_print_new (evaluation, 1, paper);
+  g_autoptr (GtkPrintOperation) operation = gw_print_new (evaluation, 1, paper, NULL);
   g_autoptr (GError) error = NULL;
   double width, height;
 

@@ -23,7 +23,7 @@ export_init (Export *export,
 {
   g_autoptr (GwStudy) study = demo_load ("tailless");
   g_autoptr (GwEvaluation) evaluation = gw_evaluation_quick (study, NULL, NULL);
-  g_autoptr (GwSheet) sheet = gw_sheet_new (evaluation, 0, FALSE);
+  g_autoptr (GwSheet) sheet = gw_sheet_new (evaluation, 0, FALSE, NULL);
   g_autoptr (GError) error = NULL;
 
   export->folder = g_dir_make_tmp ("gw-export-XXXXXX", &error);

@@ -375,6 +375,59 @@ test_figures (void)
   g_free (inputs);
 }
 
+/* Longer texts, dimensions with their unit: they find room or stay away like the others. */
+static void
+test_figures_in_inches (void)
+{
+  SampleFigures *inputs = g_new (SampleFigures, 1);
+
+  for (int kind = 0; kind < SAMPLE_N; kind++)
+    {
+      sample_figures_init (inputs, (SampleKind) kind, 1 + (size_t) kind * 3 % SAMPLE_OPTIONS,
+                           false);
+      sample_figures_inch (inputs);
+      for (size_t figure = 0; figure < G_N_ELEMENTS (figures); figure++)
+        check_all_sizes (figure, inputs);
+      sample_figures_clear (inputs);
+    }
+  g_free (inputs);
+}
+
+/* Every length says inches, the bar is a round number of them, and as long as it says. */
+static void
+test_planform_in_inches (void)
+{
+  SampleFigures *inputs = g_new (SampleFigures, 1);
+  GwDrawing     *drawing = gw_drawing_new (gw_theme_get (false));
+  double         scale;
+  size_t         n_bars = 0;
+
+  sample_figures_init (inputs, SAMPLE_PRINTED, 1, false);
+  sample_figures_inch (inputs);
+  scale = gw_figure_planform (drawing, (GwBox){ 0, 0, 900, 700 }, &inputs->sheet.planform);
+  g_assert_cmpuint (count_text (drawing, "70.87 in"), ==, 1); /* 1800 mm */
+  g_assert_cmpuint (count_text (drawing, "9.65 in"), ==, 1);  /* 245 mm */
+  g_assert_cmpuint (count_containing (drawing, " mm"), ==, 0);
+  g_assert_cmpuint (count_containing (drawing, " in"), ==, 5); /* two labels and the bar more */
+  for (size_t i = 1; i < gw_drawing_n (drawing); i++)
+    {
+      const GwMark *bar = gw_drawing_mark (drawing, i - 1);
+      const GwMark *text = gw_drawing_mark (drawing, i);
+      double        length;
+
+      if (bar->kind != GW_MARK_PATH || bar->n != 6 || text->kind != GW_MARK_TEXT)
+        continue;
+      length = atof (text->text);
+      g_assert_cmpfloat_with_epsilon (gw_round_below (length), length, 1e-9);
+      g_assert_cmpfloat_with_epsilon (bar->box.width, length * 0.0254 * scale, 1e-6);
+      n_bars++;
+    }
+  g_assert_cmpuint (n_bars, ==, 1);
+  sample_figures_clear (inputs);
+  gw_drawing_free (drawing);
+  g_free (inputs);
+}
+
 static const struct
 {
   double width, height;
@@ -447,6 +500,9 @@ test_sheets (void)
 
       sample_figures_init (inputs, cases[k].kind, n, false);
       inputs->sheet.summary.shown = inputs->sheet.stall.shown = (int) n - 1;
+      for (size_t i = 0; i < G_N_ELEMENTS (sheets); i++)
+        check_sheet (i, inputs);
+      sample_figures_inch (inputs);
       for (size_t i = 0; i < G_N_ELEMENTS (sheets); i++)
         check_sheet (i, inputs);
       sample_figures_clear (inputs);
@@ -775,10 +831,12 @@ main (int   argc,
   g_test_init (&argc, &argv, NULL);
 
   g_test_add_func ("/figures/layout/figures", test_figures);
+  g_test_add_func ("/figures/layout/figures-in-inches", test_figures_in_inches);
   g_test_add_func ("/figures/layout/sheets", test_sheets);
   g_test_add_func ("/figures/layout/stated-scale", test_stated_scale);
   g_test_add_func ("/figures/planform/to-scale", test_planform_to_scale);
   g_test_add_func ("/figures/planform/structure", test_planform_structure);
+  g_test_add_func ("/figures/planform/in-inches", test_planform_in_inches);
   g_test_add_func ("/figures/planform/thirty-items", test_thirty_items);
   g_test_add_func ("/figures/side/ground", test_ground);
   g_test_add_func ("/figures/layout/without-answers", test_without_answers);

@@ -92,8 +92,8 @@ test_number_texts (void)
 {
   for (guint i = 0; i < G_N_ELEMENTS (numbers); i++)
     {
-      g_autofree char *value = gw_value_text (numbers[i].id, numbers[i].value);
-      g_autofree char *change = gw_change_text (numbers[i].id, numbers[i].value);
+      g_autofree char *value = gw_value_text (numbers[i].id, numbers[i].value, NULL);
+      g_autofree char *change = gw_change_text (numbers[i].id, numbers[i].value, NULL);
 
       g_assert_cmpstr (value, ==, numbers[i].value_text);
       g_assert_cmpstr (change, ==, numbers[i].change_text);
@@ -107,8 +107,8 @@ test_no_answer (void)
 
   for (guint i = 0; i < G_N_ELEMENTS (none); i++)
     {
-      g_autofree char *value = gw_value_text (GW_RESULT_STALL_SPEED, none[i]);
-      g_autofree char *change = gw_change_text (GW_RESULT_STALL_SPEED, none[i]);
+      g_autofree char *value = gw_value_text (GW_RESULT_STALL_SPEED, none[i], NULL);
+      g_autofree char *change = gw_change_text (GW_RESULT_STALL_SPEED, none[i], NULL);
 
       g_assert_cmpstr (value, ==, EN_DASH);
       g_assert_null (change);
@@ -144,7 +144,7 @@ test_band_texts (void)
   for (guint i = 0; i < G_N_ELEMENTS (band_cases); i++)
     {
       g_autofree char *text =
-        gw_band_text (band_cases[i].id, band_cases[i].value, &band_cases[i].band);
+        gw_band_text (band_cases[i].id, band_cases[i].value, &band_cases[i].band, NULL);
 
       g_assert_cmpstr (text, ==, band_cases[i].text);
     }
@@ -494,8 +494,8 @@ check_cell (const char      *cell,
             const GwOutcome *outcome,
             GwResultId       id)
 {
-  g_autofree char *value = gw_value_text (id, outcome->results.value[id]);
-  g_autofree char *band = gw_band_text (id, outcome->results.value[id], &outcome->band[id]);
+  g_autofree char *value = gw_value_text (id, outcome->results.value[id], NULL);
+  g_autofree char *band = gw_band_text (id, outcome->results.value[id], &outcome->band[id], NULL);
   g_autofree char *wanted = g_strconcat (
     value, band != NULL ? " (" : "", band != NULL ? band : "", band != NULL ? ")" : "",
     gw_limit_of (outcome, id) == GW_LIMIT_BROKEN ? " " TIMES : "", NULL);

@@ -10,6 +10,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "desk/gw-language.h"
+#include "desk/gw-preferences.h"
 #include "desk/gw-window.h"
 
 #define APPLICATION_ID "org.gramwright.Gramwright"
@@ -20,9 +22,47 @@ struct _GwApplication
 
   GSettings    *settings;
   GwAppearance *appearance;
+  GtkWindow    *preferences; /* weak */
+  GwUnits       units;
 };
 
 G_DEFINE_FINAL_TYPE (GwApplication, gw_application, GTK_TYPE_APPLICATION)
+
+enum
+{
+  PROP_0,
+  PROP_UNITS,
+  N_PROPS
+};
+
+static GParamSpec *properties[N_PROPS];
+
+static const char *const unit_keys[] = {
+  "length-unit",
+  "mass-unit",
+  "speed-unit",
+  "temperature-unit",
+  "pressure-unit",
+  "distance-unit",
+};
+
+static void
+update_units (GwApplication *self)
+{
+  GwUnits units = *gw_units_standard ();
+
+  for (guint i = 0; i < G_N_ELEMENTS (unit_keys); i++)
+    {
+      g_autofree char *name = g_settings_get_string (self->settings, unit_keys[i]);
+
+      gw_units_choose (&units, name);
+    }
+  if (gw_units_equal (&units, &self->units))
+    return;
+
+  self->units = units;
+  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_UNITS]);
+}
 
 static GwWindow *
 present_new_window (GwApplication *self)
@@ -39,6 +79,19 @@ new_window_cb (GSimpleAction *action,
                gpointer       self)
 {
   present_new_window (self);
+}
+
+static void
+preferences_cb (GSimpleAction *action,
+                GVariant      *parameter,
+                gpointer       data)
+{
+  GwApplication *self = data;
+  GtkWindow     *parent = gtk_application_get_active_window (data);
+
+  if (self->preferences == NULL)
+    g_set_weak_pointer (&self->preferences, gw_preferences_new (parent, self->settings));
+  gtk_window_present (self->preferences);
 }
 
 static void
@@ -67,10 +120,13 @@ quit_cb (GSimpleAction *action,
          GVariant      *parameter,
          gpointer       self)
 {
-  g_autoptr (GList) windows = g_list_copy (gtk_application_get_windows (self));
+  /* One may take another with it, as a window its preferences. */
+  GList *windows =
+    g_list_copy_deep (gtk_application_get_windows (self), (GCopyFunc) (void *) g_object_ref, NULL);
 
   for (GList *l = windows; l != NULL; l = l->next)
     gtk_window_close (l->data);
+  g_list_free_full (windows, g_object_unref);
 }
 
 static void
@@ -90,6 +146,7 @@ set_accels (GtkApplication *application)
     { "win.show-help-overlay", { "F1", "<Control>question" } },
     { "window.close", { "<Control>w" } },
     { "app.new-window", { "<Control>n" } },
+    { "app.preferences", { "<Control>comma" } },
     { "app.quit", { "<Control>q" } },
   };
 
@@ -112,6 +169,7 @@ gw_application_startup (GApplication *application)
   GwApplication     *self = GW_APPLICATION (application);
   const GActionEntry entries[] = {
     { "new-window", new_window_cb },
+    { "preferences", preferences_cb },
     { "about", about_cb },
     { "quit", quit_cb },
   };
@@ -123,6 +181,14 @@ gw_application_startup (GApplication *application)
   self->settings = g_settings_new (APPLICATION_ID);
   self->appearance =
     gw_appearance_new (self->settings, g_application_get_dbus_connection (application));
+  for (guint i = 0; i < G_N_ELEMENTS (unit_keys); i++)
+    {
+      g_autofree char *changed = g_strconcat ("changed::", unit_keys[i], NULL);
+
+      g_signal_connect_object (self->settings, changed, G_CALLBACK (update_units), self,
+                               G_CONNECT_SWAPPED);
+    }
+  update_units (self);
   theme = g_settings_create_action (self->settings, "theme");
   paper = g_settings_create_action (self->settings, "paper");
   g_action_map_add_action (G_ACTION_MAP (self), theme);
@@ -158,6 +224,7 @@ gw_application_dispose (GObject *object)
 {
   GwApplication *self = GW_APPLICATION (object);
 
+  g_clear_weak_pointer (&self->preferences);
   g_clear_object (&self->appearance);
   g_clear_object (&self->settings);
 
@@ -165,19 +232,42 @@ gw_application_dispose (GObject *object)
 }
 
 static void
+gw_application_get_property (GObject    *object,
+                             guint       id,
+                             GValue     *value,
+                             GParamSpec *pspec)
+{
+  switch (id)
+    {
+    case PROP_UNITS:
+      g_value_set_pointer (value, &GW_APPLICATION (object)->units);
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+    }
+}
+
+static void
 gw_application_class_init (GwApplicationClass *klass)
 {
+  GObjectClass      *object_class = G_OBJECT_CLASS (klass);
   GApplicationClass *application_class = G_APPLICATION_CLASS (klass);
 
-  G_OBJECT_CLASS (klass)->dispose = gw_application_dispose;
+  object_class->get_property = gw_application_get_property;
+  object_class->dispose = gw_application_dispose;
   application_class->startup = gw_application_startup;
   application_class->activate = gw_application_activate;
   application_class->open = gw_application_files;
+
+  properties[PROP_UNITS] =
+    g_param_spec_pointer ("units", NULL, NULL, G_PARAM_READABLE | G_PARAM_STATIC_STRINGS);
+  g_object_class_install_properties (object_class, N_PROPS, properties);
 }
 
 static void
 gw_application_init (GwApplication *self)
 {
+  self->units = *gw_units_standard ();
 }
 
 GwApplication *
@@ -215,6 +305,14 @@ gw_application_get_paper (GwApplication *self)
   return gw_paper_find (name);
 }
 
+const GwUnits *
+gw_application_get_units (GwApplication *self)
+{
+  g_return_val_if_fail (GW_IS_APPLICATION (self), gw_units_standard ());
+
+  return &self->units;
+}
+
 void
 gw_application_open (GwApplication *self,
                      GFile         *file,
@@ -239,6 +337,15 @@ has_schema (void)
   if (source != NULL)
     schema = g_settings_schema_source_lookup (source, APPLICATION_ID, TRUE);
   return schema != NULL;
+}
+
+void
+gw_application_apply_language (void)
+{
+  g_autoptr (GSettings) settings = has_schema () ? g_settings_new (APPLICATION_ID) : NULL;
+
+  if (settings != NULL)
+    gw_language_apply (settings);
 }
 
 int

@@ -10,6 +10,7 @@
 
 #include "desk/gw-appearance.h"
 #include "report/gw-export.h"
+#include "study/gw-units.h"
 
 G_BEGIN_DECLS
 
@@ -23,11 +24,24 @@ GSettings     *gw_application_get_settings   (GwApplication *self);
 GwAppearance  *gw_application_get_appearance (GwApplication *self);
 const GwPaper *gw_application_get_paper      (GwApplication *self);
 
+/** gw_application_get_units: those the user has chosen to see. They stay where they are, and
+ * "notify::units" is emitted when they have changed. */
+const GwUnits *gw_application_get_units (GwApplication *self);
+
 /** gw_application_open: in @window if it is empty, else in a window of its own.
  * @window: (nullable) */
 void gw_application_open (GwApplication *self,
                           GFile         *file,
                           GtkWindow     *window);
+
+/**
+ * gw_application_apply_language:
+ *
+ * Makes the language chosen in the preferences that of the program. It has to come before
+ * setlocale() and textdomain(): GLib makes up its mind at the first text of its own, and
+ * reading settings is enough for that.
+ */
+void gw_application_apply_language (void);
 
 /** gw_application_run: the whole program; 1 if it cannot open a window. */
 int gw_application_run (int   argc,

@@ -84,7 +84,7 @@ static char *
 result_text (const GwOutcome *outcome,
              GwResultId       id)
 {
-  g_autofree char *value = gw_value_text (id, outcome->results.value[id]);
+  g_autofree char *value = gw_value_text (id, outcome->results.value[id], NULL);
 
   return g_strdup_printf ("%s %s", value, gw_quantity_unit (gw_result_info (id)->quantity)->unit);
 }

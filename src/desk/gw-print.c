@@ -12,6 +12,7 @@ typedef struct
 {
   GwEvaluation *evaluation;
   guint         shown;
+  GwUnits       units;
 } Job;
 
 static void
@@ -25,12 +26,13 @@ job_free (gpointer  data,
 }
 
 static GwDrawing *
-paper_drawing_new (GwEvaluation *evaluation,
-                   guint         shown,
-                   double        width,
-                   double        height)
+paper_drawing_new (GwEvaluation  *evaluation,
+                   guint          shown,
+                   const GwUnits *units,
+                   double         width,
+                   double         height)
 {
-  g_autoptr (GwSheet) sheet = gw_sheet_new (evaluation, shown, TRUE);
+  g_autoptr (GwSheet) sheet = gw_sheet_new (evaluation, shown, TRUE, units);
 
   return gw_sheet_draw (sheet, GW_FIGURE_SHEET, width, height, FALSE);
 }
@@ -43,7 +45,8 @@ draw_page_cb (GtkPrintOperation *operation,
 {
   const Job *job = data;
   GwDrawing *drawing =
-    paper_drawing_new (job->evaluation, job->shown, gtk_print_context_get_width (context),
+    paper_drawing_new (job->evaluation, job->shown, &job->units,
+                       gtk_print_context_get_width (context),
                        gtk_print_context_get_height (context));
 
   gw_drawing_ink (drawing, gtk_print_context_get_cairo_context (context));
@@ -67,13 +70,15 @@ page_setup_new (const GwPaper *paper)
 GtkPrintOperation *
 gw_print_new (GwEvaluation  *evaluation,
               guint          shown,
-              const GwPaper *paper)
+              const GwPaper *paper,
+              const GwUnits *units)
 {
   GtkPrintOperation *operation = gtk_print_operation_new ();
   g_autoptr (GtkPageSetup) setup = page_setup_new (paper);
   Job *job = g_new (Job, 1);
 
-  *job = (Job){ gw_evaluation_ref (evaluation), shown };
+  *job = (Job){ gw_evaluation_ref (evaluation), shown,
+                units != NULL ? *units : *gw_units_standard () };
   gtk_print_operation_set_job_name (operation, gw_study_title (evaluation->study));
   gtk_print_operation_set_n_pages (operation, 1);
   gtk_print_operation_set_default_page_setup (operation, setup);
@@ -89,6 +94,7 @@ gboolean
 gw_print_to_file (GwEvaluation  *evaluation,
                   guint          shown,
                   const GwPaper *paper,
+                  const GwUnits *units,
                   GFile         *file,
                   GError       **error)
 {
@@ -106,7 +112,7 @@ gw_print_to_file (GwEvaluation  *evaluation,
   if (!gw_file_kind_of (path, &kind, error))
     return FALSE;
 
-  drawing = paper_drawing_new (evaluation, shown, paper->width, paper->height);
+  drawing = paper_drawing_new (evaluation, shown, units, paper->width, paper->height);
   is_written = gw_export_drawing (drawing, paper->width, paper->height,
                                   gw_study_title (evaluation->study), kind, path, error);
   gw_drawing_free (drawing);

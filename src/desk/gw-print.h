@@ -13,15 +13,17 @@
 G_BEGIN_DECLS
 
 /** gw_print_new: prints the sheet on one page, laid out for the paper chosen; @paper, landscape, is
- * proposed. (transfer full) */
+ * proposed. @units: (nullable), taken as they are now. (transfer full) */
 GtkPrintOperation *gw_print_new (GwEvaluation  *evaluation,
                                  guint          shown,
-                                 const GwPaper *paper) G_GNUC_WARN_UNUSED_RESULT;
+                                 const GwPaper *paper,
+                                 const GwUnits *units) G_GNUC_WARN_UNUSED_RESULT;
 
 /** gw_print_to_file: the form goes by the ending of @file. */
 gboolean gw_print_to_file (GwEvaluation  *evaluation,
                            guint          shown,
                            const GwPaper *paper,
+                           const GwUnits *units,
                            GFile         *file,
                            GError       **error);
 

@@ -136,7 +136,7 @@ static void
 lay_out (GwSheetView *self)
 {
   const gboolean is_trying = gw_document_get_former (self->document) != NULL;
-  g_autoptr (GwSheet) sheet = gw_sheet_new (self->evaluation, self->shown, FALSE);
+  g_autoptr (GwSheet) sheet = gw_sheet_new (self->evaluation, self->shown, FALSE, &self->units);
   GwDrawing *old;
 
   if (is_trying && self->rest == NULL && self->front != NULL)
@@ -506,7 +506,8 @@ gw_sheet_view_get_zoom (GwSheetView *self)
 static void
 append_result (GString         *out,
                const GwOutcome *outcome,
-               GwResultId       id)
+               GwResultId       id,
+               const GwUnits   *units)
 {
   const GwResultInfo *info = gw_result_info (id);
   g_autofree char    *value = NULL;
@@ -514,16 +515,17 @@ append_result (GString         *out,
   if (!info->is_on_sheet || !isfinite (outcome->results.value[id]))
     return;
 
-  value = gw_value_text (id, outcome->results.value[id]);
+  value = gw_value_text (id, outcome->results.value[id], units);
   g_string_append_printf (out, "; %s %s %s", g_dgettext (GETTEXT_PACKAGE, info->label), value,
-                          gw_quantity_unit (info->quantity)->unit);
+                          gw_result_unit (id, units));
   if (gw_limit_of (outcome, id) == GW_LIMIT_BROKEN)
     g_string_append_printf (out, " (%s)", _ ("limit not kept"));
 }
 
 static char *
 describe (const GwEvaluation *evaluation,
-          guint               shown)
+          guint               shown,
+          const GwUnits      *units)
 {
   GString *out = g_string_new (NULL);
 
@@ -537,7 +539,7 @@ describe (const GwEvaluation *evaluation,
       if (i == evaluation->baseline)
         g_string_append_printf (out, " (%s)", _ ("baseline"));
       for (guint id = 0; id < GW_N_RESULTS; id++)
-        append_result (out, outcome, (GwResultId) id);
+        append_result (out, outcome, (GwResultId) id, units);
       g_string_append_c (out, '.');
     }
 
@@ -552,7 +554,7 @@ update_text (GwSheetView *self)
     return;
 
   g_free (self->text);
-  self->text = self->evaluation != NULL ? describe (self->evaluation, self->shown) : NULL;
+  self->text = self->evaluation != NULL ? describe (self->evaluation, self->shown, &self->units) : NULL;
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                   self->text != NULL ? self->text : "", -1);
 }
@@ -632,6 +634,9 @@ gw_sheet_view_set_units (GwSheetView   *self,
                          const GwUnits *units)
 {
   g_return_if_fail (GW_IS_SHEET_VIEW (self));
+
+  if (gw_units_equal (&self->units, units))
+    return;
 
   self->units = *units;
   forget_drawings (self);

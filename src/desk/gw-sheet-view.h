@@ -33,6 +33,10 @@ void gw_sheet_view_set_dark (GwSheetView *self,
 void gw_sheet_view_set_units (GwSheetView   *self,
                               const GwUnits *units);
 
+/** gw_sheet_view_set_units: to show all in, from now on; those of the file until then. */
+void gw_sheet_view_set_units (GwSheetView   *self,
+                              const GwUnits *units);
+
 /** gw_sheet_view_get_drawing: (nullable): as it was last put on the screen. */
 const GwDrawing *gw_sheet_view_get_drawing (GwSheetView *self);
 

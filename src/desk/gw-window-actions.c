@@ -91,6 +91,12 @@ get_paper (GwWindow *self)
   return gw_application_get_paper (_gw_window_get_application (self));
 }
 
+static const GwUnits *
+get_units (GwWindow *self)
+{
+  return gw_application_get_units (_gw_window_get_application (self));
+}
+
 static void
 print_cb (GtkWidget  *widget,
           const char *action,
@@ -98,7 +104,8 @@ print_cb (GtkWidget  *widget,
 {
   GwWindow *self = GW_WINDOW (widget);
   g_autoptr (GtkPrintOperation) operation =
-    gw_print_new (_gw_window_get_evaluation (self), gw_document_get_shown (self->document), get_paper (self));
+    gw_print_new (_gw_window_get_evaluation (self), gw_document_get_shown (self->document),
+                  get_paper (self), get_units (self));
 
   /* An error comes with "done" as well. */
   g_signal_connect_object (operation, "done", G_CALLBACK (printed_cb), self, 0);
@@ -117,8 +124,8 @@ gw_window_export (GwWindow *self,
   g_return_if_fail (GW_IS_WINDOW (self));
   g_return_if_fail (_gw_window_get_evaluation (self) != NULL);
 
-  if (gw_print_to_file (_gw_window_get_evaluation (self), gw_document_get_shown (self->document), get_paper (self), file,
-                        &error))
+  if (gw_print_to_file (_gw_window_get_evaluation (self), gw_document_get_shown (self->document),
+                        get_paper (self), get_units (self), file, &error))
     text = g_strdup_printf (_ ("The sheet is now in %s"), name);
   else
     text = g_strdup_printf (_ ("The sheet was not exported: %s"), error->message);

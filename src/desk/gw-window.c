@@ -119,6 +119,8 @@ update_sheet (GwWindow *self)
   if (evaluation == NULL)
     return;
 
+  gw_sheet_view_set_units (self->sheet,
+                           gw_application_get_units (_gw_window_get_application (self)));
   gw_drawer_update (self->drawer, evaluation, gw_document_get_shown (self->document), self->is_dark,
                     gw_document_get_problems (self->document));
 }
@@ -474,6 +476,8 @@ gw_window_new (GwApplication *application)
   g_settings_bind (settings, "window-height", self, "default-height", once);
   g_settings_bind (settings, "is-maximized", self, "maximized", once);
   g_settings_bind (settings, "is-drawer-open", self, "drawer", once);
+  g_signal_connect_object (application, "notify::units", G_CALLBACK (update_sheet), self,
+                           G_CONNECT_SWAPPED);
   g_object_bind_property (gw_application_get_appearance (application), "dark", self, "dark",
                           G_BINDING_BIDIRECTIONAL | G_BINDING_SYNC_CREATE);
   return self;

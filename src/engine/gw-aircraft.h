@@ -133,8 +133,8 @@ typedef struct
 GwStatus gw_aircraft_pieces (const GwAircraft *aircraft,
                              GwPieces         *pieces);
 
-/** gw_aircraft_ends: foremost and rearmost point of surfaces and bodies, where ballast has its longest
- * arm [m]. */
+/** gw_aircraft_ends: foremost and rearmost point of surfaces and bodies, where ballast has its
+ * longest arm [m]. */
 void gw_aircraft_ends (const GwAircraft *aircraft,
                        double           *nose,
                        double           *tail);

@@ -6,7 +6,8 @@
 
 #include "engine/gw-lift.h"
 
-#include <lapacke.h>
+#include <gsl/gsl_errno.h>
+#include <gsl/gsl_linalg.h>
 #include <math.h>
 
 #define N    GW_LINE_N
@@ -55,8 +56,9 @@ solve_circulation (const GwLine *line,
                    const double  weight[N],
                    double        g[2][N])
 {
-  double m[N][N] = { { 0.0 } };
-  double square[N]; /* of the place */
+  double          m[N][N] = { { 0.0 } }; /* its lower triangle */
+  gsl_matrix_view matrix;
+  double          square[N]; /* of the place */
 
   for (int i = 0; i < N; i++)
     {
@@ -76,8 +78,21 @@ solve_circulation (const GwLine *line,
         }
     }
 
-  /* The lower triangle by rows is the upper one by columns. Inputs have been checked. */
-  return LAPACKE_dposv_work (LAPACK_COL_MAJOR, 'U', N, 2, &m[0][0], N, &g[0][0], N) == 0;
+  /* Evaluations run in several threads at once, which not every LAPACK bears; GSL does, once it
+   * is told to return errors instead of ending the program. */
+  gsl_set_error_handler_off ();
+  matrix = gsl_matrix_view_array (&m[0][0], N, N);
+  if (gsl_linalg_cholesky_decomp1 (&matrix.matrix) != GSL_SUCCESS)
+    return false;
+
+  for (int k = 0; k < 2; k++)
+    {
+      gsl_vector_view x = gsl_vector_view_array (g[k], N);
+
+      gsl_linalg_cholesky_svx (&matrix.matrix, &x.vector);
+    }
+
+  return true;
 }
 
 GwStatus

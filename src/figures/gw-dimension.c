@@ -7,7 +7,6 @@
 #include <math.h>
 #include <stdio.h>
 
-#include "figures/gw-figures-i18n.h"
 #include "figures/gw-layout.h"
 
 #define ARROW_LENGTH   6.5
@@ -107,21 +106,22 @@ gw_dimension (GwDrawing         *drawing,
 }
 
 double
-gw_scale_bar (GwDrawing *drawing,
-              double     x,
-              double     y,
-              double     width,
-              double     scale)
+gw_scale_bar (GwDrawing          *drawing,
+              double              x,
+              double              y,
+              double              width,
+              double              scale,
+              const GwLengthUnit *unit)
 {
   char   text[32];
-  double length = gw_round_below (width / scale);
+  double length = gw_round_below (width / scale * unit->factor); /* as it is shown */
   double text_width;
 
   for (int i = 0; i < 3 && length > 0; i++)
     {
-      double end = x + length * scale;
+      double end = x + length / unit->factor * scale;
 
-      snprintf (text, sizeof text, _ ("%g mm"), length * 1000);
+      snprintf (text, sizeof text, "%g %s", length, unit->name);
       gw_drawing_measure (drawing, text, GW_FONT_SMALL, GW_STYLE_UPRIGHT, &text_width, NULL);
       if (end + 4 + text_width <= x + width)
         {
@@ -130,7 +130,7 @@ gw_scale_bar (GwDrawing *drawing,
           gw_drawing_path (drawing, 6, xy, GW_LINE_NARROW, GW_TONE_INK);
           gw_text_at (drawing, end + 4, y, text, GW_FONT_SMALL, GW_TONE_MID, GW_ALIGN_START,
                       GW_ALIGN_MIDDLE);
-          return length * scale + 4 + text_width;
+          return end - x + 4 + text_width;
         }
       length = gw_round_below (length * 0.6);
     }

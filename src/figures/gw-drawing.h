@@ -239,7 +239,7 @@ void gw_drawing_reach (const GwDrawing *drawing,
                        GwBoxVisitor     visit,
                        void            *data);
 
-/** gw_drawing_ink_ghost: outlines of the things, points and curves among the marks in @which, pale. */
+/** gw_drawing_ink_ghost: outlines of things, points and curves among the marks in @which, pale. */
 void gw_drawing_ink_ghost (const GwDrawing *drawing,
                            cairo_t         *cr,
                            const bool      *which,

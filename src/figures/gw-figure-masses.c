@@ -53,7 +53,7 @@ is_part_used (const GwMassFigure *figure,
   return false;
 }
 
-/* Whole numbers once the totals have three digits, else two places. */
+/* Three digits of the greatest total, and no less than the unit asks for. */
 static void
 format_mass (const GwMassFigure *figure,
              double              mass,
@@ -68,6 +68,7 @@ format_mass (const GwMassFigure *figure,
     greatest = fmax (greatest, figure->bars[i].total * figure->scale);
   decimals = greatest >= 100 ? 0 : greatest >= 10 ? 1
                                                   : 2;
+  decimals = MAX (decimals, figure->decimals);
   snprintf (text, size, "%s%.*f",
             !is_change ? ""
             : mass < 0 ? "−"

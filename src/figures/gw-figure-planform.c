@@ -133,15 +133,16 @@ draw_span (GwDrawing              *drawing,
 
   if (!wing->is_mirrored || half < 40)
     return;
-  snprintf (text, sizeof text, "%.0f", 2000 * fabs (tip->at[1]));
+  gw_length_dimension (&figure->length, 2 * fabs (tip->at[1]), text, sizeof text);
   gw_dimension (drawing, &span);
 }
 
 /* The root chord stands to the right of the whole aeroplane. */
 static void
-draw_root_chord (GwDrawing       *drawing,
-                 const Planform  *planform,
-                 const GwSurface *wing)
+draw_root_chord (GwDrawing              *drawing,
+                 const Planform         *planform,
+                 const GwAirframeFigure *figure,
+                 const GwSurface        *wing)
 {
   const GwStation *root = &wing->stations[0];
   const GwStation *tip = &wing->stations[wing->n_stations - 1];
@@ -166,7 +167,7 @@ draw_root_chord (GwDrawing       *drawing,
     chord.b[0] = planform->origin[0] + root->at[1] * scale;
   if (!(root->chord * scale > 14))
     return;
-  snprintf (text, sizeof text, "%.0f", 1000 * root->chord);
+  gw_length_dimension (&figure->length, root->chord, text, sizeof text);
   gw_dimension (drawing, &chord);
 }
 
@@ -236,7 +237,7 @@ draw_points (GwDrawing              *drawing,
   const double *value = figure->results->value;
   double        root = value[GW_RESULT_BALANCE_X] - value[GW_RESULT_BALANCE_ROOT];
   double        size = SYMBOL (planform->scale);
-  char          texts[2][96];
+  char          texts[2][96], length[32];
   GwCallout     items[2];
   size_t        n = 0;
 
@@ -245,8 +246,9 @@ draw_points (GwDrawing              *drawing,
       double y = planform->origin[1] + value[GW_RESULT_NEUTRAL_POINT] * planform->scale;
 
       gw_drawing_symbol (drawing, GW_MARK_NEUTRAL, planform->origin[0], y, 7, GW_TONE_INK);
-      snprintf (texts[1], sizeof texts[1], _ ("neutral point %.0f mm, margin %.0f %%"),
-                (value[GW_RESULT_NEUTRAL_POINT] - root) * 1000,
+      gw_length_text (&figure->length, value[GW_RESULT_NEUTRAL_POINT] - root, length,
+                      sizeof length);
+      snprintf (texts[1], sizeof texts[1], _ ("neutral point %s, margin %.0f %%"), length,
                 value[GW_RESULT_STATIC_MARGIN] * 100);
       items[n++] = (GwCallout){ planform->origin[0], y, 3.5, false, texts[1],
                                 GW_FONT_TEXT, GW_TONE_MID, GW_TARGET_NONE };
@@ -257,8 +259,9 @@ draw_points (GwDrawing              *drawing,
 
       draw_band (drawing, planform, figure);
       gw_drawing_symbol (drawing, GW_MARK_BALANCE, planform->origin[0], y, size, GW_TONE_INK);
-      snprintf (texts[0], sizeof texts[0], _ ("balance %.0f mm, %.0f %% of chord"),
-                value[GW_RESULT_BALANCE_ROOT] * 1000, value[GW_RESULT_BALANCE_MAC] * 100);
+      gw_length_text (&figure->length, value[GW_RESULT_BALANCE_ROOT], length, sizeof length);
+      snprintf (texts[0], sizeof texts[0], _ ("balance %s, %.0f %% of chord"), length,
+                value[GW_RESULT_BALANCE_MAC] * 100);
       items[n++] = (GwCallout){ planform->origin[0], y, size / 2, false, texts[0],
                                 GW_FONT_TEXT, GW_TONE_INK, GW_TARGET_NONE };
     }
@@ -299,8 +302,9 @@ draw_airframe (GwDrawing              *drawing,
 
 /* Under the lower left corner of the aeroplane. */
 static void
-draw_bar (GwDrawing      *drawing,
-          const Planform *planform)
+draw_bar (GwDrawing              *drawing,
+          const Planform         *planform,
+          const GwAirframeFigure *figure)
 {
   const GwBox *box = &planform->box;
   double       half = gw_text_line (drawing, GW_FONT_SMALL) / 2;
@@ -309,7 +313,7 @@ draw_bar (GwDrawing      *drawing,
 
   gw_scale_bar (drawing, fmax (box->x + 2, left),
                 fmin (box->y + box->height - half, bottom + CENTRE_PAST + half + 2),
-                fmin (box->width * 0.3, 150), planform->scale);
+                fmin (box->width * 0.3, 150), planform->scale, &figure->length);
 }
 
 double
@@ -338,10 +342,10 @@ gw_figure_planform (GwDrawing              *drawing,
   if (planform.has_dimensions && wing != NULL)
     {
       draw_span (drawing, &planform, figure, wing);
-      draw_root_chord (drawing, &planform, wing);
+      draw_root_chord (drawing, &planform, figure, wing);
     }
   if (planform.has_bar)
-    draw_bar (drawing, &planform);
+    draw_bar (drawing, &planform, figure);
 
   callouts = g_new0 (GwCallouts, 1);
   callouts->bounds = box;

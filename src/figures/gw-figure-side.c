@@ -6,7 +6,6 @@
 
 #include <glib.h>
 #include <math.h>
-#include <stdio.h>
 
 #include "figures/gw-figures-private.h"
 
@@ -156,8 +155,9 @@ gw_side_scale (GwDrawing   *drawing,
 }
 
 static void
-draw_length (GwDrawing  *drawing,
-             const Side *side)
+draw_length (GwDrawing              *drawing,
+             const Side             *side,
+             const GwAirframeFigure *figure)
 {
   double      low[2] = { INFINITY, 0 }, high[2] = { -INFINITY, 0 };
   char        text[32];
@@ -184,7 +184,7 @@ draw_length (GwDrawing  *drawing,
       length.b[k] = side->origin[k] + high[k] * side->scale;
     }
   length.place = side->origin[1] + side->airframe.low[1] * side->scale - 7;
-  snprintf (text, sizeof text, "%.0f", (high[0] - low[0]) * 1000);
+  gw_length_dimension (&figure->length, high[0] - low[0], text, sizeof text);
   gw_dimension (drawing, &length);
 }
 
@@ -254,12 +254,12 @@ gw_figure_side (GwDrawing              *drawing,
                         figure->option);
       draw_balance (drawing, &side, figure, fmin (fmax (0.05 * scale, 8), 13));
       if (side.has_dimension)
-        draw_length (drawing, &side);
+        draw_length (drawing, &side, figure);
       if (side.has_bar)
         gw_scale_bar (drawing, side.origin[0] + airframe->low[0] * scale,
                       fmin (box.y + box.height - line / 2,
                             side.origin[1] + airframe->high[1] * scale + 6 + line / 2),
-                      fmin (box.width * 0.4, 130), scale);
+                      fmin (box.width * 0.4, 130), scale, &figure->length);
     }
   gw_airframe_clear (&side.airframe);
 

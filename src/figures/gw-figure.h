@@ -11,6 +11,7 @@
 
 #include "engine/gw-evaluate.h"
 #include "figures/gw-drawing.h"
+#include "figures/gw-length.h"
 
 /* Plain structs in; strings are already translated and borrowed for the call.
  * Every function lays out into @box and stays inside it, at any size from
@@ -24,6 +25,7 @@ typedef struct
   bool              is_half;       /* starboard half only */
   double            low_x, high_x; /* band of the balance point [m]; NAN: none */
   double            scale;         /* [pt per m]; 0: as large as fits */
+  GwLengthUnit      length;
 } GwAirframeFigure;
 
 /* The planform to scale: surfaces with stations, printed seams, controls, spars;
@@ -84,7 +86,8 @@ typedef struct
 {
   const char        *title;
   const char        *unit;
-  double             scale;
+  double             scale; /* shown = SI x scale */
+  int                decimals; /* at least */
   size_t             n_parts;
   const char *const *parts; /* names: "wing skin", "equipment", ... */
   size_t             n_bars;

@@ -7,6 +7,7 @@
 #pragma once
 
 #include "figures/gw-drawing.h"
+#include "figures/gw-length.h"
 
 /* Boxes. The take functions cut a strip off @box and return it. */
 GwBox gw_box_inset (GwBox  box,
@@ -108,13 +109,14 @@ typedef struct
 void gw_dimension (GwDrawing         *drawing,
                    const GwDimension *dimension);
 
-/** gw_scale_bar: a round length, at most @width long, left end of its line at (x, y). Returns the
- * width covered; 0 if nothing fits. @scale: [pt per m] */
-double gw_scale_bar (GwDrawing *drawing,
-                     double     x,
-                     double     y,
-                     double     width,
-                     double     scale);
+/** gw_scale_bar: a length that is round in @unit, at most @width long, left end of its line at
+ * (x, y). Returns the width covered; 0 if nothing fits. @scale: [pt per m] */
+double gw_scale_bar (GwDrawing          *drawing,
+                     double              x,
+                     double              y,
+                     double              width,
+                     double              scale,
+                     const GwLengthUnit *unit);
 
 /** gw_is_free: whether no mark from @since on lies within @gap of @box. Inside of a closed filled
  * outline counts as free only if @may_cover. */
@@ -164,7 +166,7 @@ bool gw_callouts_place (GwDrawing       *drawing,
                         size_t           n,
                         const GwCallout *items);
 
-/** gw_view_settle: says where a view stands; if the drawing follows another, where it stood there. */
+/** gw_view_settle: says where a view stands: where it stood in the drawing that is followed. */
 void gw_view_settle (GwDrawing *drawing,
                      GwView     view,
                      GwBox      box,

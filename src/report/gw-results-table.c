@@ -21,7 +21,7 @@ append_padded (GString    *out,
                glong       columns,
                gboolean    is_right)
 {
-  const glong     blanks = MAX (1, columns - g_utf8_strlen (text, -1));
+  const glong      blanks = MAX (1, columns - g_utf8_strlen (text, -1));
   g_autofree char *pad = g_strnfill ((gsize) blanks, ' ');
 
   g_string_append (out, is_right ? pad : text);
@@ -47,7 +47,7 @@ row_label (GwResultId id)
   const GwResultInfo *info = gw_result_info (id);
 
   return g_strdup_printf ("%s  %s", g_dgettext (GETTEXT_PACKAGE, info->label),
-                          gw_quantity_unit (info->quantity)->unit);
+                          gw_result_unit (id, NULL));
 }
 
 /* Whatever the language, the longest label and two blanks. */
@@ -83,8 +83,8 @@ static char *
 cell_text (const GwOutcome *outcome,
            GwResultId       id)
 {
-  g_autofree char *value = gw_value_text (id, outcome->results.value[id]);
-  g_autofree char *band = gw_band_text (id, outcome->results.value[id], &outcome->band[id]);
+  g_autofree char *value = gw_value_text (id, outcome->results.value[id], NULL);
+  g_autofree char *band = gw_band_text (id, outcome->results.value[id], &outcome->band[id], NULL);
 
   return g_strdup_printf ("%s%s%s%s%s", value, band != NULL ? " (" : "", band != NULL ? band : "",
                           band != NULL ? ")" : "",

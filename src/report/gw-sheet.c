@@ -4,7 +4,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 
-#include "report/gw-sheet.h"
+#include "report/gw-sheet-private.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -39,28 +39,29 @@ static const char *const part_labels[N_PARTS] = {
   N_ ("equipment, leads"),
 };
 
-struct _GwSheet
+/* Of a value in SI to what is shown. */
+static double
+factor_of (const GwUnits *units,
+           GwQuantity     quantity)
 {
-  GwEvaluation *evaluation;
-  GPtrArray    *blocks; /* strings and arrays that the figure borrows */
-  GwSheetFigure figure;
-};
-
-static gpointer
-keep (GwSheet *sheet,
-      gpointer block)
-{
-  g_ptr_array_add (sheet->blocks, block);
-  return block;
+  return gw_units_shown_change (units, quantity, 1.0 / gw_quantity_unit (quantity)->factor);
 }
 
-#define keep_new(sheet, Type, n) ((Type *) keep (sheet, g_new0 (Type, MAX (n, 1))))
+static GwLengthUnit
+make_length_unit (const GwUnits *units)
+{
+  return (GwLengthUnit){
+    .name = gw_units_name (units, GW_MM),
+    .factor = factor_of (units, GW_MM),
+    .decimals = gw_units_decimals (units, GW_MM, 0),
+  };
+}
 
 static GwAirframeFigure
-make_airframe (const GwEvaluation *evaluation,
-               guint               shown)
+make_airframe (const GwSheet *sheet,
+               guint          shown)
 {
-  const GwOutcome *outcome = gw_evaluation_outcome (evaluation, shown);
+  const GwOutcome *outcome = gw_evaluation_outcome (sheet->evaluation, shown);
   const double     x = outcome->results.value[GW_RESULT_BALANCE_X];
 
   return (GwAirframeFigure){
@@ -69,83 +70,7 @@ make_airframe (const GwEvaluation *evaluation,
     .option = (int) shown,
     .low_x = x + outcome->band[GW_RESULT_BALANCE_X].low,
     .high_x = x + outcome->band[GW_RESULT_BALANCE_X].high,
-  };
-}
-
-static GwStallCurve
-make_curve (GwSheet *sheet,
-            guint    option)
-{
-  const GwOutcome *outcome = gw_evaluation_outcome (sheet->evaluation, option);
-  double          *low = keep_new (sheet, double, GW_CURVE_N);
-  double          *high = keep_new (sheet, double, GW_CURVE_N);
-
-  for (guint i = 0; i < GW_CURVE_N; i++)
-    {
-      low[i] = outcome->results.curve[i] + outcome->curve_band[i].low;
-      high[i] = outcome->results.curve[i] + outcome->curve_band[i].high;
-    }
-
-  return (GwStallCurve){
-    .name = outcome->short_name,
-    .option = (int) option,
-    .mass = outcome->results.value[GW_RESULT_MASS],
-    .speed = outcome->results.value[GW_RESULT_STALL_SPEED],
-    .mass_low = outcome->results.value[GW_RESULT_MASS] + outcome->band[GW_RESULT_MASS].low,
-    .mass_high = outcome->results.value[GW_RESULT_MASS] + outcome->band[GW_RESULT_MASS].high,
-    .curve = outcome->results.curve,
-    .low = low,
-    .high = high,
-  };
-}
-
-static char *
-wanted_text (const GwOutcome *outcome)
-{
-  const double speed = outcome->assembly->aircraft.targets.stall_speed;
-  const double mass = outcome->results.value[GW_RESULT_TARGET_MASS];
-
-  if (!isfinite (speed))
-    return NULL;
-  if (!isfinite (mass))
-    return g_strdup_printf (_ ("wanted: %.1f m/s"), speed);
-
-  return g_strdup_printf (_ ("wanted: %.1f m/s, up to %.2f kg"), speed, mass);
-}
-
-static GwStallFigure
-make_stall (GwSheet *sheet,
-            guint    shown)
-{
-  const GwEvaluation *evaluation = sheet->evaluation;
-  const GwOutcome    *outcome = gw_evaluation_outcome (evaluation, shown);
-  GwStallCurve       *curves = keep_new (sheet, GwStallCurve, evaluation->outcomes->len);
-  gboolean            is_swept = FALSE;
-
-  for (guint i = 0; i < evaluation->outcomes->len; i++)
-    {
-      curves[i] = make_curve (sheet, i);
-      is_swept |= (gw_evaluation_outcome (evaluation, i)->results.notes & GW_NOTE_SWEPT) != 0;
-    }
-
-  return (GwStallFigure){
-    .title = _ ("Stall speed against mass"),
-    .conditions =
-      keep (sheet, g_strdup_printf (_ ("flaps up · trimmed · power off · air %.3f kg/m³"),
-                                    outcome->results.air.density)),
-    .method =
-      is_swept ? _ ("lifting line, corrected for sweep and crank by the cosine rule") : NULL,
-    .mass_unit = "kg",
-    .speed_unit = "m/s",
-    .mass_scale = 1.0,
-    .speed_scale = 1.0,
-    .mass = evaluation->curve_mass,
-    .n_options = evaluation->outcomes->len,
-    .options = curves,
-    .wanted = outcome->assembly->aircraft.targets.stall_speed,
-    .wanted_mass = outcome->results.value[GW_RESULT_TARGET_MASS],
-    .wanted_text = keep (sheet, wanted_text (outcome)),
-    .shown = (int) shown,
+    .length = make_length_unit (&sheet->units),
   };
 }
 
@@ -192,7 +117,7 @@ make_bar (GwSheet *sheet,
 {
   const GwOutcome *outcome = gw_evaluation_outcome (sheet->evaluation, option);
   const GwPieces  *pieces = &outcome->results.pieces;
-  double          *parts = keep_new (sheet, double, N_PARTS);
+  double          *parts = gw_sheet_keep_new (sheet, double, N_PARTS);
 
   for (size_t i = 0; i < pieces->n; i++)
     parts[part_of (&outcome->assembly->aircraft, &pieces->v[i])] += pieces->v[i].mass.total;
@@ -212,8 +137,8 @@ make_masses (GwSheet *sheet,
              guint    shown)
 {
   const guint  n = sheet->evaluation->outcomes->len;
-  GwMassBar   *bars = keep_new (sheet, GwMassBar, n);
-  const char **names = keep_new (sheet, const char *, N_PARTS);
+  GwMassBar   *bars = gw_sheet_keep_new (sheet, GwMassBar, n);
+  const char **names = gw_sheet_keep_new (sheet, const char *, N_PARTS);
 
   for (guint i = 0; i < n; i++)
     bars[i] = make_bar (sheet, i);
@@ -222,13 +147,15 @@ make_masses (GwSheet *sheet,
 
   return (GwMassFigure){
     .title = _ ("What the mass is made of"),
-    .unit = "g",
-    .scale = 1000.0,
+    .unit = gw_units_name (&sheet->units, GW_G),
+    .scale = factor_of (&sheet->units, GW_G),
+    .decimals = gw_units_decimals (&sheet->units, GW_G, 0),
     .n_parts = N_PARTS,
     .parts = names,
     .n_bars = n,
     .bars = bars,
     .shown = (int) shown,
+    .baseline = (int) sheet->evaluation->baseline,
   };
 }
 
@@ -238,15 +165,16 @@ make_cell (GwSheet   *sheet,
            GwResultId id)
 {
   const GwOutcome *outcome = gw_evaluation_outcome (sheet->evaluation, option);
-  char            *band = gw_band_text (id, outcome->results.value[id], &outcome->band[id]);
+  const GwUnits   *units = &sheet->units;
+  char            *band = gw_band_text (id, outcome->results.value[id], &outcome->band[id], units);
   char            *change =
-    option != sheet->evaluation->baseline ? gw_change_text (id, outcome->change[id]) : NULL;
+    option != sheet->evaluation->baseline ? gw_change_text (id, outcome->change[id], units) : NULL;
 
   return (GwSummaryCell){
-    .value = keep (sheet, gw_value_text (id, outcome->results.value[id])),
-    .band = keep (sheet, band),
-    .short_band = keep (sheet, gw_short_band_text (id, &outcome->band[id])),
-    .change = keep (sheet, change),
+    .value = gw_sheet_keep (sheet, gw_value_text (id, outcome->results.value[id], units)),
+    .band = gw_sheet_keep (sheet, band),
+    .short_band = gw_sheet_keep (sheet, gw_short_band_text (id, &outcome->band[id], units)),
+    .change = gw_sheet_keep (sheet, change),
     .limit = gw_limit_of (outcome, id),
     .style = GW_STYLE_UPRIGHT,
   };
@@ -269,9 +197,9 @@ make_summary (GwSheet *sheet,
 {
   const GwEvaluation *evaluation = sheet->evaluation;
   const guint         n = evaluation->outcomes->len;
-  const char        **names = keep_new (sheet, const char *, n);
-  int                *options = keep_new (sheet, int, n);
-  GwSummaryRow       *rows = keep_new (sheet, GwSummaryRow, GW_N_RESULTS);
+  const char        **names = gw_sheet_keep_new (sheet, const char *, n);
+  int                *options = gw_sheet_keep_new (sheet, int, n);
+  GwSummaryRow       *rows = gw_sheet_keep_new (sheet, GwSummaryRow, GW_N_RESULTS);
   gsize               n_rows = 0;
 
   for (guint i = 0; i < n; i++)
@@ -287,11 +215,11 @@ make_summary (GwSheet *sheet,
 
       if (!info->is_on_sheet || !has_answer (evaluation, (GwResultId) id))
         continue;
-      cells = keep_new (sheet, GwSummaryCell, n);
+      cells = gw_sheet_keep_new (sheet, GwSummaryCell, n);
       for (guint i = 0; i < n; i++)
         cells[i] = make_cell (sheet, i, (GwResultId) id);
       rows[n_rows++] =
-        (GwSummaryRow){ _ (info->label), gw_quantity_unit (info->quantity)->unit, cells };
+        (GwSummaryRow){ _ (info->label), gw_result_unit ((GwResultId) id, &sheet->units), cells };
     }
 
   return (GwSummaryFigure){
@@ -333,7 +261,7 @@ make_title (GwSheet *sheet,
     .sheet_label = _ ("Sheet, scale"),
     .sheet = _ ("1 of 1"),
     .date_label = _ ("Date"),
-    .date = keep (sheet, date_text ()),
+    .date = gw_sheet_keep (sheet, date_text ()),
     .standing = _ ("estimate, not a test"),
   };
   guint n = 0;
@@ -346,17 +274,19 @@ make_title (GwSheet *sheet,
 }
 
 GwSheet *
-gw_sheet_new (GwEvaluation *evaluation,
-              guint         shown,
-              gboolean      is_paper)
+gw_sheet_new (GwEvaluation  *evaluation,
+              guint          shown,
+              gboolean       is_paper,
+              const GwUnits *units)
 {
   GwSheet *sheet = g_new0 (GwSheet, 1);
 
   sheet->evaluation = gw_evaluation_ref (evaluation);
+  sheet->units = units != NULL ? *units : *gw_units_standard ();
   sheet->blocks = g_ptr_array_new_with_free_func (g_free);
   sheet->figure = (GwSheetFigure){
-    .planform = make_airframe (evaluation, shown),
-    .stall = make_stall (sheet, shown),
+    .planform = make_airframe (sheet, shown),
+    .stall = gw_sheet_stall (sheet, shown),
     .masses = make_masses (sheet, shown),
     .summary = make_summary (sheet, shown),
     .title = make_title (sheet, shown),
@@ -374,8 +304,12 @@ gw_sheet_free (GwSheet *sheet)
 }
 
 static const char *const figure_names[GW_N_FIGURES] = {
-  [GW_FIGURE_SHEET] = "sheet", [GW_FIGURE_PLANFORM] = "planform", [GW_FIGURE_SIDE] = "side",
-  [GW_FIGURE_STALL] = "stall", [GW_FIGURE_MASSES] = "masses",     [GW_FIGURE_SUMMARY] = "summary",
+  [GW_FIGURE_SHEET] = "sheet",
+  [GW_FIGURE_PLANFORM] = "planform",
+  [GW_FIGURE_SIDE] = "side",
+  [GW_FIGURE_STALL] = "stall",
+  [GW_FIGURE_MASSES] = "masses",
+  [GW_FIGURE_SUMMARY] = "summary",
 };
 
 const char *

@@ -11,9 +11,9 @@
 #include "report/gw-sheet.h"
 #include "study/gw-result.h"
 
-#define MINUS "\342\210\222"   /* U+2212 */
-#define PLUS_MINUS "\302\261"  /* U+00B1 */
-#define EN_DASH "\342\200\223" /* U+2013 */
+#define MINUS      "\342\210\222" /* U+2212 */
+#define PLUS_MINUS "\302\261"     /* U+00B1 */
+#define EN_DASH    "\342\200\223" /* U+2013 */
 
 /* Whether the digits of a number, as rounded for show, are all zero. */
 static gboolean
@@ -29,39 +29,97 @@ number_text (double   value,
              gboolean is_signed)
 {
   g_autofree char *digits = g_strdup_printf ("%.*f", decimals, fabs (value));
-  const char      *sign = value < 0.0 ? MINUS : is_signed ? "+" : "";
+  const char      *sign = value < 0.0 ? MINUS : is_signed ? "+"
+                                                          : "";
 
   return g_strconcat (is_zero (digits) ? "" : sign, digits, NULL);
 }
 
+const char *
+gw_result_unit (GwResultId     id,
+                const GwUnits *units)
+{
+  return gw_units_name (units, gw_result_info (id)->quantity);
+}
+
+static double
+shown (GwResultId     id,
+       double         value,
+       const GwUnits *units)
+{
+  return gw_units_shown (units, gw_result_info (id)->quantity, gw_result_shown (id, value));
+}
+
+static double
+shown_change (GwResultId     id,
+              double         change,
+              const GwUnits *units)
+{
+  return gw_units_shown_change (units, gw_result_info (id)->quantity,
+                                gw_result_shown_change (id, change));
+}
+
+static gboolean
+is_told (double amount,
+         int    decimals)
+{
+  return fabs (amount) >= 0.5 * pow (10.0, -decimals);
+}
+
+/* As many as show @amount, a difference in SI, if the unit of the file shows it. */
+static int
+decimals_for (GwResultId     id,
+              double         amount,
+              const GwUnits *units)
+{
+  const GwResultInfo *info = gw_result_info (id);
+  int                 decimals = gw_units_decimals (units, info->quantity, info->decimals);
+
+  if (isfinite (amount) && is_told (gw_result_shown_change (id, amount), info->decimals))
+    while (!is_told (shown_change (id, amount, units), decimals))
+      decimals++;
+
+  return decimals;
+}
+
 char *
-gw_value_text (GwResultId id,
-               double     value)
+gw_value_text (GwResultId     id,
+               double         value,
+               const GwUnits *units)
 {
   if (!isfinite (value))
     return g_strdup (EN_DASH);
 
-  return number_text (gw_result_shown (id, value), gw_result_info (id)->decimals, FALSE);
+  return number_text (shown (id, value, units), decimals_for (id, value, units), FALSE);
 }
 
 char *
-gw_change_text (GwResultId id,
-                double     change)
+gw_change_text (GwResultId     id,
+                double         change,
+                const GwUnits *units)
 {
   if (!isfinite (change))
     return NULL;
 
-  return number_text (gw_result_shown_change (id, change), gw_result_info (id)->decimals, TRUE);
+  return number_text (shown_change (id, change, units), decimals_for (id, change, units), TRUE);
+}
+
+/* Of the range from low to high. */
+static double
+half_of (const GwBand *band)
+{
+  return 0.5 * (band->high - band->low);
 }
 
 char *
-gw_band_text (GwResultId    id,
-              double        value,
-              const GwBand *band)
+gw_band_text (GwResultId     id,
+              double         value,
+              const GwBand  *band,
+              const GwUnits *units)
 {
-  const int        decimals = gw_result_info (id)->decimals;
-  g_autofree char *low = number_text (gw_result_shown (id, value + band->low), decimals, FALSE);
-  g_autofree char *high = number_text (gw_result_shown (id, value + band->high), decimals, FALSE);
+  const int        decimals = decimals_for (id, half_of (band), units);
+  g_autofree char *low = number_text (shown (id, value + band->low, units), decimals, FALSE);
+  g_autofree char *high = number_text (shown (id, value + band->high, units), decimals, FALSE);
 
   if (!isfinite (value) || g_str_equal (low, high))
     return NULL;
@@ -74,16 +132,17 @@ gw_band_text (GwResultId    id,
 }
 
 char *
-gw_short_band_text (GwResultId    id,
-                    const GwBand *band)
+gw_short_band_text (GwResultId     id,
+                    const GwBand  *band,
+                    const GwUnits *units)
 {
-  const int    decimals = gw_result_info (id)->decimals;
-  const double half = gw_result_shown_change (id, 0.5 * (band->high - band->low));
+  const double half = half_of (band);
+  const int    decimals = decimals_for (id, half, units);
 
-  if (!(half >= 0.5 * pow (10.0, -decimals)))
+  if (!isfinite (half) || !is_told (shown_change (id, half, units), decimals))
     return NULL;
 
-  return g_strdup_printf (PLUS_MINUS "%.*f", decimals, half);
+  return g_strdup_printf (PLUS_MINUS "%.*f", decimals, shown_change (id, half, units));
 }
 
 static GwLimit
