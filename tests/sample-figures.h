@@ -186,7 +186,8 @@ sample_fill_summary (SampleFigures *figures,
   for (size_t row = 0; row < SAMPLE_ROWS; row++)
     {
       figures->rows[row] =
-        (GwSummaryRow){ sample_rows[row].label, sample_rows[row].unit, figures->cells[row] };
+        (GwSummaryRow){ sample_rows[row].label, sample_rows[row].unit, (int) row,
+                        figures->cells[row] };
       sample_fill_row (figures, row, n, sample_rows[row].scale, sample_rows[row].decimals);
     }
   figures->sheet.summary = (GwSummaryFigure){ n,

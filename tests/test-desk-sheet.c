@@ -241,6 +241,30 @@ test_select (Desk         *desk,
   g_assert_cmpstr (gw_document_get_selection (desk->document), ==, "");
 }
 
+/* Pressing a number of the summary asks where it comes from. */
+static void
+test_why (Desk         *desk,
+          gconstpointer data)
+{
+  const GwDrawing *drawing = gw_sheet_view_get_drawing (desk->sheet);
+
+  for (size_t i = 0; i < gw_drawing_n (drawing); i++)
+    {
+      const GwMark *mark = gw_drawing_mark (drawing, i);
+      double        x, y;
+      int           at[2];
+
+      if (mark->target.group != GW_TARGET_RESULT || mark->target.part != GW_RESULT_STALL_SPEED)
+        continue;
+      gw_sheet_view_to_widget (desk->sheet, mark->box.x + mark->box.width / 2.0,
+                               mark->box.y + mark->box.height / 2.0, &x, &y);
+      place_on_screen (GTK_WIDGET (desk->sheet), x, y, &at[0], &at[1]);
+      point ("mousemove %d %d click 1", at[0], at[1]);
+      break;
+    }
+  g_assert_cmpint (desk->asked, ==, GW_RESULT_STALL_SPEED);
+}
+
 static void
 test_nudge (Desk         *desk,
             gconstpointer data)
@@ -399,6 +423,7 @@ main (int   argc,
   ADD ("/desk/sheet/escape-leaves", NULL, test_escape_leaves);
   ADD ("/desk/sheet/drag-balance", NULL, test_drag_balance);
   ADD ("/desk/sheet/select", NULL, test_select);
+  ADD ("/desk/sheet/why", NULL, test_why);
   ADD ("/desk/sheet/nudge", NULL, test_nudge);
   ADD ("/desk/sheet/drag-station", NULL, test_drag_station);
   ADD ("/desk/sheet/type", NULL, test_type);

@@ -755,7 +755,7 @@ test_decimals (void)
   static const char *const names[] = { "a", "b", "c" };
   static const int         styles[] = { 0, 1, 2 };
   GwSummaryCell            cells[3] = { 0 };
-  GwSummaryRow             row = { "length", "m", cells };
+  GwSummaryRow             row = { "length", "m", 0, cells };
   GwSummaryFigure          figure = { 3, names, styles, 1, &row, 1, 0, NULL };
   GwDrawing               *drawing = gw_drawing_new (gw_theme_get (false));
   double                   signs[3] = { 0 };

@@ -69,8 +69,8 @@ GwStudy *gw_grip_move (const GwGrip     *grip,
 char *gw_grip_name (const GwGrip *grip,
                     GwDocument   *document);
 
-/** gw_grip_text: where it is now: "Battery: 112 mm aft"; what cannot be reached by @move is said with
- * the lead it takes. (transfer full) */
+/** gw_grip_text: where it is now: "Battery: 112 mm aft"; what @move does not reach is said with the
+ * lead that it takes. (transfer full) */
 char *gw_grip_text (const GwGrip     *grip,
                     GwDocument       *document,
                     const GwGripMove *move,

@@ -99,7 +99,8 @@ try_typed (GwSheetView *self)
   if (!is_good)
     gw_document_leave (self->document);
 
-  gtk_label_set_text (GTK_LABEL (self->entry_problem), is_good || error == NULL ? "" : error->message);
+  gtk_label_set_text (GTK_LABEL (self->entry_problem),
+                      is_good || error == NULL ? "" : error->message);
   gtk_widget_set_visible (self->entry_problem, !is_good);
   gtk_accessible_update_state (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_STATE_INVALID,
                                is_good ? GTK_ACCESSIBLE_INVALID_FALSE : GTK_ACCESSIBLE_INVALID_TRUE,

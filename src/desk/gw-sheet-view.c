@@ -554,7 +554,8 @@ update_text (GwSheetView *self)
     return;
 
   g_free (self->text);
-  self->text = self->evaluation != NULL ? describe (self->evaluation, self->shown, &self->units) : NULL;
+  self->text =
+    self->evaluation != NULL ? describe (self->evaluation, self->shown, &self->units) : NULL;
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                   self->text != NULL ? self->text : "", -1);
 }

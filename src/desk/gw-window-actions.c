@@ -149,9 +149,10 @@ export_cb (GtkWidget  *widget,
   g_autoptr (GListModel) filters =
     gw_file_filters_new ("PDF", "pdf", "SVG", "svg", "PNG", "png", NULL);
   g_autoptr (GFile) folder = get_folder (self);
+  const GwOutcome *shown =
+    gw_evaluation_outcome (evaluation, gw_document_get_shown (self->document));
   g_autofree char *name =
-    g_strdup_printf ("%s, %s.pdf", gw_study_title (evaluation->study),
-                     gw_evaluation_outcome (evaluation, gw_document_get_shown (self->document))->short_name);
+    g_strdup_printf ("%s, %s.pdf", gw_study_title (evaluation->study), shown->short_name);
   const GwFileDialog dialog = {
     .title = _ ("Export the sheet as PDF, SVG or PNG, by the ending of its name"),
     .is_save = TRUE,

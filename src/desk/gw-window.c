@@ -329,7 +329,8 @@ gw_window_get_property (GObject    *object,
   switch (id)
     {
     case PROP_SHOWN:
-      g_value_set_int (value, self->document != NULL ? (int) gw_document_get_shown (self->document) : 0);
+      g_value_set_int (
+        value, self->document != NULL ? (int) gw_document_get_shown (self->document) : 0);
       break;
     case PROP_DARK:
       g_value_set_boolean (value, self->is_dark);

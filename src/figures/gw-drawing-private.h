@@ -45,5 +45,10 @@ void gw_drawing_set_view (GwDrawing         *drawing,
                           GwView             view,
                           const GwViewFrame *frame);
 
+/** gw_drawing_point_at: all marks from @since on show @target. */
+void gw_drawing_point_at (GwDrawing *drawing,
+                          size_t     since,
+                          GwTarget   target);
+
 /** gw_line_width: [pt] */
 double gw_line_width (GwLineType line);

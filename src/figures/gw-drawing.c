@@ -406,6 +406,15 @@ gw_drawing_align (GwDrawing *drawing,
   }
 }
 
+void
+gw_drawing_point_at (GwDrawing *drawing,
+                     size_t     since,
+                     GwTarget   target)
+{
+  for (size_t i = since; i < drawing->n; i++)
+    drawing->marks[i].target = target;
+}
+
 static double
 segment_distance (const double *a,
                   const double *b,

@@ -7,6 +7,7 @@
 #include <glib.h>
 #include <math.h>
 
+#include "figures/gw-drawing-private.h"
 #include "figures/gw-summary-private.h"
 
 #define PAD      4.0
@@ -125,10 +126,15 @@ draw_rows (GwDrawing            *drawing,
       draw_label (drawing, table, &table->figure->rows[row], y);
       for (size_t i = 0; i < table->n_columns; i++)
         {
-          const GwSummaryCell *cell = &table->figure->rows[row].cells[table->column[i]];
+          const GwSummaryRow  *source = &table->figure->rows[row];
+          const GwSummaryCell *cell = &source->cells[table->column[i]];
+          const size_t         since = gw_drawing_n (drawing);
 
           if (cell->value != NULL)
             draw_cell (drawing, table, cell, column_right (table, i), y, tail);
+          gw_drawing_point_at (
+            drawing, since,
+            (GwTarget){ GW_TARGET_RESULT, (int) table->column[i], source->result });
         }
     }
 }

@@ -123,6 +123,7 @@ typedef struct
 {
   const char          *label; /* "all-up mass" */
   const char          *unit;  /* "g" */
+  int                  result; /* which it is, for the maker of the figure: part of the target */
   const GwSummaryCell *cells; /* (array length=n_columns) */
 } GwSummaryRow;
 

@@ -219,7 +219,8 @@ make_summary (GwSheet *sheet,
       for (guint i = 0; i < n; i++)
         cells[i] = make_cell (sheet, i, (GwResultId) id);
       rows[n_rows++] =
-        (GwSummaryRow){ _ (info->label), gw_result_unit ((GwResultId) id, &sheet->units), cells };
+        (GwSummaryRow){ _ (info->label), gw_result_unit ((GwResultId) id, &sheet->units), (int) id,
+                        cells };
     }
 
   return (GwSummaryFigure){
