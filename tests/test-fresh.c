@@ -70,7 +70,7 @@ assert_as_finite (const GwEvaluation *before,
       if (!may_end ((GwResultId) id) &&
           isfinite (gw_evaluation_outcome (before, i)->results.value[id]) &&
           !isfinite (gw_evaluation_outcome (after, i)->results.value[id]))
-        g_error ("%s: result %d of option %u (%s) has no answer any more", what, id, i, gw_evaluation_outcome (before, i)->name);
+        g_error ("%s: result %d of option %u has no answer any more", what, id, i);
 }
 
 static void

@@ -21,7 +21,7 @@ typedef struct
   const GwSurface      *wing;
   const GwSurfaceShape *shape;                  /* of the wing */
   double                quarter_x;              /* of its mean chord */
-  double                nose_x, tail_x, tail_z; /* of all bodies; without one where they would end */
+  double                nose_x, tail_x, tail_z; /* of all bodies; of none: where it would be */
   double                bottom, half_width;     /* of the bodies under the wing's quarter chord */
 } GwFreshFrame;
 
