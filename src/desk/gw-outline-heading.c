@@ -11,7 +11,7 @@ struct _GwOutlineHeading
   GtkWidget parent_instance;
 
   GtkToggleButton *fold;
-  GtkLabel        *title;
+  GtkLabel        *caption;
   GtkImage        *arrow;
   GtkButton       *add;
   GtkMenuButton   *add_menu;
@@ -61,7 +61,7 @@ static void
 set_title (GwOutlineHeading *self,
            const char       *title)
 {
-  gtk_label_set_text (self->title, title);
+  gtk_label_set_text (self->caption, title);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->fold), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   title, -1);
 }
@@ -168,7 +168,7 @@ gw_outline_heading_class_init (GwOutlineHeadingClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/gramwright/desk/gw-outline-heading.ui");
   gtk_widget_class_bind_template_child (widget_class, GwOutlineHeading, fold);
-  gtk_widget_class_bind_template_child (widget_class, GwOutlineHeading, title);
+  gtk_widget_class_bind_template_child (widget_class, GwOutlineHeading, caption);
   gtk_widget_class_bind_template_child (widget_class, GwOutlineHeading, arrow);
   gtk_widget_class_bind_template_child (widget_class, GwOutlineHeading, add);
   gtk_widget_class_bind_template_child (widget_class, GwOutlineHeading, add_menu);

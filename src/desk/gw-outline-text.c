@@ -82,11 +82,11 @@ gw_outline_name (const GwStudy  *study,
                  const GwRecord *record)
 {
   const GwField   *field = gw_record_type_field (record->type, "name");
-  const char      *name = field != NULL ? *(char **) gw_record_at ((GwRecord *) record, field) : NULL;
+  char           **at = field != NULL ? gw_record_at ((GwRecord *) record, field) : NULL;
   g_autofree char *surface = NULL;
 
-  if (name != NULL && *name != '\0')
-    return g_strdup (name);
+  if (at != NULL && *at != NULL && **at != '\0')
+    return g_strdup (*at);
 
   if (record->type == gw_study_spar_type ())
     {
