@@ -8,22 +8,24 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "desk/gw-outline-text.h"
 #include "report/gw-sheet.h"
 #include "study/gw-result.h"
 
 #define MARKER_SIZE 10.0
+#define MARK_WIDTH  28
+#define MARK_HEIGHT 20
 
 struct _GwOptionRow
 {
-  GtkListBoxRow parent_instance;
+  GwOutlineRow parent_instance;
 
   GtkDrawingArea *mark;
-  GtkLabel       *name, *detail;
   guint           option;
   gboolean        is_dark;
 };
 
-G_DEFINE_FINAL_TYPE (GwOptionRow, gw_option_row, GTK_TYPE_LIST_BOX_ROW)
+G_DEFINE_FINAL_TYPE (GwOptionRow, gw_option_row, GW_TYPE_OUTLINE_ROW)
 
 /* Line and marker as they stand on the sheet. */
 static void
@@ -47,31 +49,18 @@ draw_mark (GtkDrawingArea *area,
 }
 
 static void
-gw_option_row_dispose (GObject *object)
-{
-  gtk_widget_dispose_template (GTK_WIDGET (object), GW_TYPE_OPTION_ROW);
-
-  G_OBJECT_CLASS (gw_option_row_parent_class)->dispose (object);
-}
-
-static void
 gw_option_row_class_init (GwOptionRowClass *klass)
 {
-  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
-
-  G_OBJECT_CLASS (klass)->dispose = gw_option_row_dispose;
-  gtk_widget_class_set_template_from_resource (widget_class,
-                                               "/org/gramwright/desk/gw-option-row.ui");
-  gtk_widget_class_bind_template_child (widget_class, GwOptionRow, mark);
-  gtk_widget_class_bind_template_child (widget_class, GwOptionRow, name);
-  gtk_widget_class_bind_template_child (widget_class, GwOptionRow, detail);
 }
 
 static void
 gw_option_row_init (GwOptionRow *self)
 {
-  gtk_widget_init_template (GTK_WIDGET (self));
+  self->mark =
+    g_object_new (GTK_TYPE_DRAWING_AREA, "accessible-role", GTK_ACCESSIBLE_ROLE_PRESENTATION,
+                  "content-width", MARK_WIDTH, "content-height", MARK_HEIGHT, NULL);
   gtk_drawing_area_set_draw_func (self->mark, draw_mark, self, NULL);
+  gw_outline_row_set_mark (GW_OUTLINE_ROW (self), GTK_WIDGET (self->mark));
 }
 
 GtkWidget *
@@ -80,35 +69,39 @@ gw_option_row_new (void)
   return g_object_new (GW_TYPE_OPTION_ROW, NULL);
 }
 
-static char *
-result_text (const GwOutcome *outcome,
-             GwResultId       id)
+static void
+set_mark (GwOptionRow *self,
+          guint        option,
+          gboolean     is_dark)
 {
-  g_autofree char *value = gw_value_text (id, outcome->results.value[id], NULL);
+  if (self->option == option && self->is_dark == is_dark)
+    return;
 
-  return g_strdup_printf ("%s %s", value, gw_quantity_unit (gw_result_info (id)->quantity)->unit);
+  self->option = option;
+  self->is_dark = is_dark;
+  gtk_widget_queue_draw (GTK_WIDGET (self->mark));
 }
 
 void
 gw_option_row_update (GwOptionRow        *self,
                       const GwEvaluation *evaluation,
                       guint               option,
+                      const GwUnits      *units,
                       gboolean            is_dark)
 {
   const GwOutcome *outcome = gw_evaluation_outcome (evaluation, option);
-  g_autofree char *mass = result_text (outcome, GW_RESULT_MASS);
-  g_autofree char *speed = result_text (outcome, GW_RESULT_STALL_SPEED);
-  /* Translators: mass, then stall speed: "1365 g, stalls at 7.78 m/s" */
-  g_autofree char *detail = g_strdup_printf (_ ("%s, stalls at %s"), mass, speed);
-  g_autofree char *name = option == evaluation->baseline
-                            ? g_strdup_printf (_ ("%s (baseline)"), outcome->name)
-                            : g_strdup (outcome->name);
+  g_autofree char *path = NULL, *name = NULL, *detail = NULL, *mass = NULL, *speed = NULL;
 
-  self->option = option;
-  self->is_dark = is_dark;
-  gtk_label_set_text (self->name, name);
-  gtk_label_set_text (self->detail, detail);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, name,
-                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, detail, -1);
-  gtk_widget_queue_draw (GTK_WIDGET (self->mark));
+  g_return_if_fail (GW_IS_OPTION_ROW (self));
+
+  mass = gw_outline_result_text (&outcome->results, GW_RESULT_MASS, units);
+  speed = gw_outline_result_text (&outcome->results, GW_RESULT_STALL_SPEED, units);
+  /* Translators: mass, then stall speed: "1365 g, stalls at 7.78 m/s" */
+  detail = g_strdup_printf (_ ("%s, stalls at %s"), mass, speed);
+  name = option == evaluation->baseline ? g_strdup_printf (_ ("%s (baseline)"), outcome->name)
+                                        : g_strdup (outcome->name);
+  path = g_strconcat ("options/", outcome->id, NULL);
+
+  gw_outline_row_set (GW_OUTLINE_ROW (self), path, name, detail);
+  set_mark (self, option, is_dark);
 }

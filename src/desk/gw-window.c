@@ -121,8 +121,10 @@ update_sheet (GwWindow *self)
 
   gw_sheet_view_set_units (self->sheet,
                            gw_application_get_units (_gw_window_get_application (self)));
-  gw_drawer_update (self->drawer, evaluation, gw_document_get_shown (self->document), self->is_dark,
-                    gw_document_get_problems (self->document));
+  gw_drawer_set_dark (self->drawer, self->is_dark);
+  gw_drawer_set_units (self->drawer,
+                       gw_application_get_units (_gw_window_get_application (self)));
+  gw_drawer_set_document (self->drawer, self->document);
 }
 
 static void
@@ -460,6 +462,7 @@ gw_window_init (GwWindow *self)
 
   gtk_widget_init_template (GTK_WIDGET (self));
   g_signal_connect (target, "drop", G_CALLBACK (drop_cb), self);
+  g_signal_connect_swapped (self->drawer, "message", G_CALLBACK (_gw_window_say), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
   message_over_cb (self);
   update (self);

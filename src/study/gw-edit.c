@@ -4,7 +4,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 
-#include "study/gw-edit.h"
+#include "study/gw-edit-private.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -133,9 +133,9 @@ free_id (const GPtrArray *list,
   return g_steal_pointer (&id);
 }
 
-static void
-give_id (GwRecord        *record,
-         const GPtrArray *list)
+void
+_gw_edit_give_id (GwRecord        *record,
+                  const GPtrArray *list)
 {
   char **id = id_of (record);
   char  *fresh;
@@ -201,7 +201,7 @@ gw_edit_insert (const GwStudy *study,
   fresh = gw_record_new (field->item ());
   if (record != NULL && JSON_NODE_HOLDS_OBJECT (record))
     gw_record_read (fresh, json_node_get_object (record), list, problems);
-  give_id (fresh, records);
+  _gw_edit_give_id (fresh, records);
   put_in (records, list, index, fresh, path);
   show_list (edited, list);
   if (!gw_problems_to_error (problems, error))
@@ -210,8 +210,8 @@ gw_edit_insert (const GwStudy *study,
   return checked (g_steal_pointer (&edited), error);
 }
 
-static void
-rename_copy (GwRecord *copy)
+void
+_gw_edit_rename_copy (GwRecord *copy)
 {
   const GwField *field = gw_record_type_field (copy->type, "name");
   char         **name = field != NULL ? gw_record_at (copy, field) : NULL;
@@ -241,8 +241,8 @@ gw_edit_duplicate (const GwStudy *study,
 
   list = g_strndup (path, (gsize) (strrchr (path, '/') - path));
   record = gw_record_copy (g_ptr_array_index (place.list, place.index));
-  give_id (record, place.list);
-  rename_copy (record);
+  _gw_edit_give_id (record, place.list);
+  _gw_edit_rename_copy (record);
   put_in (place.list, list, (int) place.index + 1, record, copy);
   return checked (g_steal_pointer (&edited), error);
 }

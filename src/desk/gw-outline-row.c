@@ -1,0 +1,208 @@
+/* gw-outline-row.c
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "desk/gw-outline-row.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+typedef struct
+{
+  GtkBox    *mark;
+  GtkLabel  *name, *detail;
+  GtkWidget *more;
+  char      *path;
+} GwOutlineRowPrivate;
+
+G_DEFINE_TYPE_WITH_PRIVATE (GwOutlineRow, gw_outline_row, GTK_TYPE_LIST_BOX_ROW)
+
+static GwOutlineRowPrivate *
+get (GwOutlineRow *self)
+{
+  return gw_outline_row_get_instance_private (self);
+}
+
+static void
+more_cb (GwOutlineRow *self)
+{
+  gtk_widget_activate_action (GTK_WIDGET (self), "outline.menu", "s", get (self)->path);
+}
+
+/* The row that has the focus is what a key is meant for. */
+static gboolean
+key_cb (GtkWidget *widget,
+        GVariant  *action,
+        gpointer   data)
+{
+  gtk_widget_activate_action (widget, "outline.select", "s",
+                              gw_outline_row_get_path (GW_OUTLINE_ROW (widget)));
+  return gtk_widget_activate_action (widget, g_variant_get_string (action, NULL), NULL);
+}
+
+static gboolean
+menu_key_cb (GtkWidget *widget,
+             GVariant  *args,
+             gpointer   data)
+{
+  more_cb (GW_OUTLINE_ROW (widget));
+  return TRUE;
+}
+
+/* Its child goes with the list box row: gtk_widget_dispose_template() cannot do it for a class
+ * that others are made from. */
+static void
+gw_outline_row_finalize (GObject *object)
+{
+  g_free (get (GW_OUTLINE_ROW (object))->path);
+
+  G_OBJECT_CLASS (gw_outline_row_parent_class)->finalize (object);
+}
+
+static void
+add_keys (GtkWidgetClass *widget_class)
+{
+  static const struct
+  {
+    guint           key;
+    GdkModifierType modifiers;
+    const char     *action;
+  } keys[] = {
+    { GDK_KEY_Delete, 0, "outline.remove" },
+    { GDK_KEY_KP_Delete, 0, "outline.remove" },
+    { GDK_KEY_d, GDK_CONTROL_MASK | GDK_SHIFT_MASK, "outline.duplicate" },
+    { GDK_KEY_Up, GDK_ALT_MASK, "outline.up" },
+    { GDK_KEY_Down, GDK_ALT_MASK, "outline.down" },
+    { GDK_KEY_F2, 0, "outline.rename" },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (keys); i++)
+    gtk_widget_class_add_binding (widget_class, keys[i].key, keys[i].modifiers, key_cb, "s",
+                                  keys[i].action);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_Menu, 0, menu_key_cb, NULL);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_F10, GDK_SHIFT_MASK, menu_key_cb, NULL);
+}
+
+static void
+gw_outline_row_class_init (GwOutlineRowClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->finalize = gw_outline_row_finalize;
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/gramwright/desk/gw-outline-row.ui");
+  gtk_widget_class_bind_template_child_private (widget_class, GwOutlineRow, mark);
+  gtk_widget_class_bind_template_child_private (widget_class, GwOutlineRow, name);
+  gtk_widget_class_bind_template_child_private (widget_class, GwOutlineRow, detail);
+  gtk_widget_class_bind_template_child_private (widget_class, GwOutlineRow, more);
+  gtk_widget_class_bind_template_callback (widget_class, more_cb);
+  add_keys (widget_class);
+}
+
+static void
+gw_outline_row_init (GwOutlineRow *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+GtkWidget *
+gw_outline_row_new (void)
+{
+  return g_object_new (GW_TYPE_OUTLINE_ROW, NULL);
+}
+
+static void
+set_name (GwOutlineRow *self,
+          const char   *name)
+{
+  g_autofree char *menu = g_strdup_printf (_ ("Menu of %s"), name);
+
+  gtk_label_set_text (get (self)->name, name);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (get (self)->more), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  menu, -1);
+}
+
+static void
+set_detail (GwOutlineRow *self,
+            const char   *detail)
+{
+  gtk_label_set_text (get (self)->detail, detail);
+  gtk_widget_set_visible (GTK_WIDGET (get (self)->detail), *detail != '\0');
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                  detail, -1);
+}
+
+void
+gw_outline_row_set (GwOutlineRow *self,
+                    const char   *path,
+                    const char   *name,
+                    const char   *detail)
+{
+  GwOutlineRowPrivate *priv;
+  gboolean             is_fresh;
+
+  g_return_if_fail (GW_IS_OUTLINE_ROW (self));
+
+  priv = get (self);
+  is_fresh = priv->path == NULL;
+  if (g_strcmp0 (priv->path, path) != 0)
+    {
+      g_free (priv->path);
+      priv->path = g_strdup (path);
+      gtk_widget_set_visible (priv->more, strchr (path, '/') != NULL);
+    }
+  if (is_fresh || !g_str_equal (gtk_label_get_text (priv->name), name))
+    set_name (self, name);
+  if (is_fresh || !g_str_equal (gtk_label_get_text (priv->detail), detail))
+    set_detail (self, detail);
+}
+
+void
+gw_outline_row_set_mark (GwOutlineRow *self,
+                         GtkWidget    *mark)
+{
+  g_return_if_fail (GW_IS_OUTLINE_ROW (self));
+
+  gtk_box_append (get (self)->mark, mark);
+  gtk_widget_set_visible (GTK_WIDGET (get (self)->mark), TRUE);
+  gtk_widget_add_css_class (GTK_WIDGET (get (self)->name), "name");
+}
+
+void
+gw_outline_row_set_here (GwOutlineRow *self,
+                         gboolean      is_here)
+{
+  g_return_if_fail (GW_IS_OUTLINE_ROW (self));
+
+  if (is_here)
+    gtk_widget_add_css_class (GTK_WIDGET (self), "here");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self), "here");
+}
+
+const char *
+gw_outline_row_get_path (GwOutlineRow *self)
+{
+  g_return_val_if_fail (GW_IS_OUTLINE_ROW (self), NULL);
+
+  return get (self)->path;
+}
+
+const char *
+gw_outline_row_get_name (GwOutlineRow *self)
+{
+  g_return_val_if_fail (GW_IS_OUTLINE_ROW (self), NULL);
+
+  return gtk_label_get_text (get (self)->name);
+}
+
+GtkWidget *
+gw_outline_row_get_button (GwOutlineRow *self)
+{
+  g_return_val_if_fail (GW_IS_OUTLINE_ROW (self), NULL);
+
+  return get (self)->more;
+}

@@ -1,0 +1,46 @@
+/* gw-fresh.h - new things for an aircraft, sized and placed to suit it
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include "study/gw-study.h"
+
+G_BEGIN_DECLS
+
+/* What can be added. */
+typedef struct
+{
+  const char *what;  /* "tailplane" */
+  const char *list;  /* of the study: "surfaces" */
+  const char *label; /* untranslated */
+  const char *edit;  /* untranslated, as undo has it: "Add tailplane" */
+} GwFreshKind;
+
+/** gw_fresh_kind: the @i-th, or NULL behind the last. */
+const GwFreshKind *gw_fresh_kind (guint i);
+
+/** gw_fresh_find: the kind of that name, or NULL. */
+const GwFreshKind *gw_fresh_find (const char *what);
+
+/**
+ * gw_fresh_add:
+ * @option: index; the aircraft as it is there sets size and place
+ * @what: of a kind
+ * @path: (out): of the new record
+ *
+ * The study with one thing more, complete so that it can be computed: a surface comes with a
+ * build. Sizes and masses follow from the aircraft by common practice, no source, and are
+ * there to be changed; masses say that they are guessed. An option is a copy of @option.
+ *
+ * Returns: (transfer full): a new study, checked as a whole, or NULL with the reason
+ */
+GwStudy *gw_fresh_add (const GwStudy *study,
+                       guint          option,
+                       const char    *what,
+                       char         **path,
+                       GError       **error) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS

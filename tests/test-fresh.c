@@ -1,0 +1,296 @@
+/* test-fresh.c - everything that can be added, added to everything
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include <math.h>
+#include <string.h>
+
+#include "demos.h"
+#include "sample-study.h"
+#include "study/gw-edit.h"
+#include "study/gw-evaluation.h"
+#include "study/gw-fresh.h"
+
+static GwStudy *
+add (const GwStudy *study,
+     guint          option,
+     const char    *what,
+     char         **path)
+{
+  g_autoptr (GError) error = NULL;
+  GwStudy *edited = gw_fresh_add (study, option, what, path, &error);
+
+  g_assert_no_error (error);
+  g_assert_nonnull (edited);
+  return edited;
+}
+
+static GwEvaluation *
+evaluate (GwStudy *study)
+{
+  g_autoptr (GError) error = NULL;
+  GwEvaluation *evaluation = gw_evaluation_quick (study, NULL, &error);
+
+  g_assert_no_error (error);
+  return evaluation;
+}
+
+/* What an edit leaves can be saved and read again, without a hint. */
+static void
+assert_saves (const GwStudy *study)
+{
+  g_autofree char *text = gw_study_text (study);
+  g_autoptr (GPtrArray) problems = gw_problems_new ();
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GwStudy) back = gw_study_parse (text, strlen (text), problems, &error);
+
+  g_assert_no_error (error);
+  g_assert_true (gw_record_equal (&back->record, &study->record));
+  for (guint i = 0; i < problems->len; i++)
+    g_test_message ("%s", ((GwProblem *) g_ptr_array_index (problems, i))->message);
+  g_assert_cmpuint (problems->len, ==, 0);
+}
+
+/* Ballast has no answer where the balance point comes to lie on its other side. */
+static gboolean
+may_end (GwResultId id)
+{
+  return id == GW_RESULT_BALLAST;
+}
+
+static void
+assert_as_finite (const GwEvaluation *before,
+                  const GwEvaluation *after,
+                  const char         *what)
+{
+  for (guint i = 0; i < before->outcomes->len; i++)
+    for (int id = 0; id < GW_N_RESULTS; id++)
+      if (!may_end ((GwResultId) id) &&
+          isfinite (gw_evaluation_outcome (before, i)->results.value[id]) &&
+          !isfinite (gw_evaluation_outcome (after, i)->results.value[id]))
+        g_error ("%s: result %d of option %u has no answer any more", what, id, i);
+}
+
+static void
+assert_added (GwStudy           *study,
+              GwStudy           *edited,
+              const GwFreshKind *kind,
+              const char        *path)
+{
+  const GwField   *field = gw_record_type_field (study->record.type, kind->list);
+  const GPtrArray *old = *(GPtrArray **) gw_record_at (&study->record, field);
+  const GPtrArray *list = *(GPtrArray **) gw_record_at (&edited->record, field);
+
+  g_assert_cmpuint (list->len, ==, old->len + 1);
+  g_assert_true (g_str_has_prefix (path, kind->list));
+  g_assert_nonnull (gw_edit_record (edited, path));
+  g_assert_null (*path == '\0' ? NULL : strchr (strchr (path, '/') + 1, '/'));
+}
+
+/* Every kind to every option, three times over: the third must find its place as well. */
+static void
+test_demo (gconstpointer name)
+{
+  g_autoptr (GwStudy) study = demo_load (name);
+  g_autofree char *text = gw_study_text (study);
+  g_autoptr (GwEvaluation) before = evaluate (study);
+  const GwFreshKind *kind;
+
+  for (guint k = 0; (kind = gw_fresh_kind (k)) != NULL; k++)
+    {
+      g_autoptr (GwStudy) at = gw_study_copy (study);
+
+      for (guint n = 0; n < 3; n++)
+        {
+          g_autofree char *path = NULL, *now = NULL;
+          g_autoptr (GwStudy) edited = add (at, n % study->options->len, kind->what, &path);
+          g_autoptr (GwEvaluation) after = evaluate (edited);
+
+          assert_added (at, edited, kind, path);
+          assert_saves (edited);
+          if (!g_str_equal (kind->what, "option"))
+            assert_as_finite (before, after, path);
+          gw_study_unref (at);
+          at = g_steal_pointer (&edited);
+          now = gw_study_text (study);
+          g_assert_cmpstr (now, ==, text);
+        }
+    }
+}
+
+/* One of each, one after another. */
+static void
+test_all (gconstpointer name)
+{
+  g_autoptr (GwStudy) study = demo_load (name);
+  g_autoptr (GwEvaluation) before = evaluate (study);
+  g_autoptr (GwEvaluation) after = NULL;
+  const GwFreshKind *kind;
+
+  for (guint k = 1; (kind = gw_fresh_kind (k)) != NULL; k++)
+    {
+      g_autofree char *path = NULL;
+      GwStudy         *edited = add (study, 0, kind->what, &path);
+
+      gw_study_unref (study);
+      study = edited;
+    }
+  after = evaluate (study);
+  assert_as_finite (before, after, name);
+  assert_saves (study);
+}
+
+/* A wing alone, of a mass that is known: nothing to take after. */
+static void
+test_bare (void)
+{
+  static const char text[] =
+    "{\"format\": 1, \"options\": [{\"id\": \"a\"}], \"surfaces\": [{\"id\": \"wing\", "
+    "\"mass_g\": 200, \"stations\": [{\"chord_mm\": 200, \"section\": \"naca-2412\"}, "
+    "{\"y_mm\": 500, \"chord_mm\": 160}]}]}";
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GwStudy) study = gw_study_parse (text, strlen (text), NULL, &error);
+  g_autoptr (GwEvaluation) before = NULL;
+  const GwFreshKind *kind;
+
+  g_assert_no_error (error);
+  before = evaluate (study);
+  for (guint k = 0; (kind = gw_fresh_kind (k)) != NULL; k++)
+    {
+      g_autofree char *path = NULL;
+      g_autoptr (GwStudy) edited = add (study, 0, kind->what, &path);
+      g_autoptr (GwEvaluation) after = evaluate (edited);
+
+      assert_as_finite (before, after, path);
+      assert_saves (edited);
+    }
+}
+
+static double
+result (const GwEvaluation *evaluation,
+        GwResultId          id)
+{
+  return gw_evaluation_outcome (evaluation, 0)->results.value[id];
+}
+
+/* New equipment weighs its 20 g and, at the balance point, moves nothing. */
+static void
+test_equipment (void)
+{
+  g_autoptr (GwStudy) study = demo_load ("reed-bed");
+  g_autoptr (GwEvaluation) before = evaluate (study);
+  g_autofree char *path = NULL;
+  g_autoptr (GwStudy) edited = add (study, 0, "equipment", &path);
+  g_autoptr (GwEvaluation) after = evaluate (edited);
+  const GwStudyItem *item = (const GwStudyItem *) gw_edit_record (edited, path);
+
+  g_assert_cmpint (item->mass_g.origin, ==, GW_ORIGIN_GUESSED);
+  g_assert_true (gw_number_is_uncertain (&item->mass_g));
+  g_assert_cmpfloat_with_epsilon (
+    result (after, GW_RESULT_MASS) - result (before, GW_RESULT_MASS), 0.020, 1e-12);
+  /* It stands on a whole millimetre, off by 0.5 at most, times 20 g over a kilogram and more. */
+  g_assert_cmpfloat_with_epsilon (result (after, GW_RESULT_BALANCE_X),
+                                  result (before, GW_RESULT_BALANCE_X), 1e-5);
+}
+
+/* The first tail of an aircraft that has none gets the volume it is meant to have. */
+static void
+test_tail_volume (void)
+{
+  g_autoptr (GwStudy) study = demo_load ("tailless");
+  g_autofree char *tail = NULL, *fin = NULL;
+  g_autoptr (GwStudy) with_tail = add (study, 0, "tailplane", &tail);
+  g_autoptr (GwStudy) with_fin = add (with_tail, 0, "fin", &fin);
+  g_autoptr (GwEvaluation) before = evaluate (study);
+  g_autoptr (GwEvaluation) after = evaluate (with_fin);
+
+  g_assert_cmpfloat (result (before, GW_RESULT_TAIL_VOLUME), ==, 0.0);
+  /* The arm is measured to the aerodynamic centres, which the sweep moves by up to a tenth. */
+  g_assert_cmpfloat_with_epsilon (result (after, GW_RESULT_TAIL_VOLUME), 0.5, 0.06);
+  g_assert_cmpfloat_with_epsilon (
+    result (after, GW_RESULT_FIN_VOLUME) - result (before, GW_RESULT_FIN_VOLUME), 0.04, 0.005);
+  g_assert_cmpfloat (result (after, GW_RESULT_NEUTRAL_POINT), >,
+                     result (before, GW_RESULT_NEUTRAL_POINT));
+}
+
+/* A second wing is built in each option as the first one is there. */
+static void
+test_second_wing (void)
+{
+  g_autoptr (GwStudy) study = demo_load ("awkward");
+  g_autofree char *path = NULL;
+  g_autoptr (GwStudy) edited = add (study, 1, "wing", &path);
+
+  for (guint i = 0; i < study->options->len; i++)
+    {
+      const GwStudyOption *old = g_ptr_array_index (study->options, i);
+      const GwStudyOption *now = g_ptr_array_index (edited->options, i);
+      const GwStudyBuild  *build;
+
+      g_assert_cmpuint (now->builds->len, ==, old->builds->len + 1);
+      build = g_ptr_array_index (now->builds, now->builds->len - 1);
+      g_assert_cmpstr (build->surface, ==, "second-wing");
+      g_assert_cmpint (build->construction, ==,
+                       ((GwStudyBuild *) g_ptr_array_index (old->builds, 0))->construction);
+      g_assert_cmpfloat (build->last_panel.value, ==, 100.0);
+    }
+  g_assert_cmpuint (edited->builds->len, ==, study->builds->len);
+}
+
+static void
+test_names (void)
+{
+  g_autoptr (GwStudy) study = demo_load ("small");
+  g_autofree char *first = NULL, *second = NULL, *option = NULL;
+  g_autoptr (GwStudy) once = add (study, 0, "equipment", &first);
+  g_autoptr (GwStudy) twice = add (once, 0, "equipment", &second);
+  g_autoptr (GwStudy) more = add (twice, 1, "option", &option);
+  const GwStudyOption *copy;
+
+  g_assert_cmpstr (first, ==, "equipment/equipment");
+  g_assert_cmpstr (second, ==, "equipment/equipment-2");
+  g_assert_cmpstr (((GwStudyItem *) gw_edit_record (more, second))->name, ==, "New equipment 2");
+  g_assert_cmpstr (option, ==, "options/core-2");
+  copy = (const GwStudyOption *) gw_edit_record (more, option);
+  g_assert_cmpstr (copy->name, ==, "Core under packing tape, copy");
+  g_assert_cmpstr (copy->short_name, ==, "Core 2");
+}
+
+/* A power unit takes the battery there is; without one it names none. */
+static void
+test_battery (void)
+{
+  g_autoptr (GwStudy) study = demo_load ("tailless");
+  g_autoptr (GwStudy) bare = gw_study_copy (study);
+  g_autofree char *with = NULL, *without = NULL;
+  g_autoptr (GwStudy) fed = add (study, 0, "power", &with);
+  g_autoptr (GwStudy) unfed = NULL;
+  const char *const lists[] = { "powers", "equipment", "movable" };
+
+  g_assert_cmpstr (((GwStudyPower *) gw_edit_record (fed, with))->battery, ==, "battery");
+  for (guint i = 0; i < G_N_ELEMENTS (lists); i++)
+    gw_record_reset_field (&bare->record, gw_record_type_field (bare->record.type, lists[i]));
+  for (guint i = 0; i < bare->options->len; i++)
+    gw_record_reset_field (g_ptr_array_index (bare->options, i),
+                           gw_record_type_field (gw_study_option_type (), "changes"));
+  unfed = add (bare, 0, "power", &without);
+  g_assert_null (((GwStudyPower *) gw_edit_record (unfed, without))->battery);
+}
+
+int
+main (int   argc,
+      char *argv[])
+{
+  g_test_init (&argc, &argv, NULL);
+  demo_add_tests ("/study/fresh", "each", test_demo);
+  demo_add_tests ("/study/fresh", "all", test_all);
+  g_test_add_func ("/study/fresh/bare", test_bare);
+  g_test_add_func ("/study/fresh/equipment", test_equipment);
+  g_test_add_func ("/study/fresh/tail-volume", test_tail_volume);
+  g_test_add_func ("/study/fresh/second-wing", test_second_wing);
+  g_test_add_func ("/study/fresh/names", test_names);
+  g_test_add_func ("/study/fresh/battery", test_battery);
+  return g_test_run ();
+}
