@@ -246,6 +246,15 @@ gw_chooser_grab_focus (GtkWidget *widget)
   return gtk_widget_grab_focus (gw_chooser_get_button (GW_CHOOSER (widget)));
 }
 
+/* GTK 4.8 would keep a popover for ever whose window goes while it is open. */
+static void
+gw_chooser_unmap (GtkWidget *widget)
+{
+  gtk_popover_popdown (GW_CHOOSER (widget)->popover);
+
+  GTK_WIDGET_CLASS (gw_chooser_parent_class)->unmap (widget);
+}
+
 static void
 gw_chooser_dispose (GObject *object)
 {
@@ -297,6 +306,7 @@ gw_chooser_class_init (GwChooserClass *klass)
   G_OBJECT_CLASS (klass)->dispose = gw_chooser_dispose;
   G_OBJECT_CLASS (klass)->finalize = gw_chooser_finalize;
   widget_class->grab_focus = gw_chooser_grab_focus;
+  widget_class->unmap = gw_chooser_unmap;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "chooser");
   bind_template (widget_class);

@@ -108,7 +108,7 @@ first_of_kind (GwMaterialKind kind)
   return NULL;
 }
 
-/* An aileron, flap or rudder over the outer half of the first panel. */
+/* Over the outer half of the first panel, of the kind that such a surface usually has. */
 static void
 begin_control (JsonNode             *node,
                const GwStudySurface *surface)
@@ -117,13 +117,13 @@ begin_control (JsonNode             *node,
   const GwRecord *next = g_ptr_array_index (surface->stations, 1);
   const double    length = hypot (value_of (next, "y_mm") - value_of (root, "y_mm"),
                                   value_of (next, "z_mm") - value_of (root, "z_mm"));
-  JsonObject     *object = json_node_get_object (node);
+  const char     *kind = surface->role == GW_ROLE_FIN         ? "rudder"
+                         : surface->role == GW_ROLE_TAILPLANE ? "elevator"
+                         : surface->role == GW_ROLE_V_TAIL    ? "ruddervator"
+                                                              : "aileron";
 
-  json_object_set_string_member (object, "kind",
-                                 surface->role == GW_ROLE_FIN         ? "rudder"
-                                 : surface->role == GW_ROLE_TAILPLANE ? "elevator"
-                                 : surface->role == GW_ROLE_V_TAIL    ? "ruddervator"
-                                                                      : "aileron");
+  json_object_set_string_member (json_node_get_object (node), "id", kind);
+  json_object_set_string_member (json_node_get_object (node), "kind", kind);
   set_value (node, "from_mm", round (0.5 * length));
   set_value (node, "to_mm", floor (length));
   set_value (node, "chord_percent", 25.0);
@@ -144,6 +144,7 @@ first_one (const GwStudy      *study,
     begin_control (node, (const GwStudySurface *) owner);
   else if (surface != NULL && type == gw_study_spar_type ())
     {
+      json_object_set_string_member (object, "id", "spar");
       json_object_set_string_member (object, "surface", surface->id);
       json_object_set_string_member (object, "material", first_of_kind (GW_MATERIAL_TUBE));
     }

@@ -42,6 +42,15 @@ open_cb (GtkMenuButton *button,
                             &self->number);
 }
 
+/* GTK 4.8 would keep a popover for ever whose window goes while it is open. */
+static void
+gw_sureness_unmap (GtkWidget *widget)
+{
+  gtk_menu_button_popdown (GTK_MENU_BUTTON (GW_SURENESS (widget)->button));
+
+  GTK_WIDGET_CLASS (gw_sureness_parent_class)->unmap (widget);
+}
+
 static void
 gw_sureness_dispose (GObject *object)
 {
@@ -71,6 +80,7 @@ gw_sureness_class_init (GwSurenessClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = gw_sureness_dispose;
   G_OBJECT_CLASS (klass)->finalize = gw_sureness_finalize;
+  widget_class->unmap = gw_sureness_unmap;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "sureness");
   gtk_widget_class_set_template_from_resource (widget_class, "/org/gramwright/desk/gw-sureness.ui");
