@@ -518,12 +518,14 @@ static GtkWidget *
 open_sureness (Desk       *desk,
                const char *path)
 {
-  GtkWidget *button =
-    find (find (field_of (desk, path), has_type, "GwSureness"), has_type, "GtkMenuButton");
+  GtkWidget *sureness = find (field_of (desk, path), has_type, "GwSureness");
+  GtkWidget *button = find (sureness, has_type, "GtkMenuButton");
+  GtkWidget *popover;
 
   gtk_menu_button_popup (GTK_MENU_BUTTON (button));
-  wait_until (gtk_widget_get_mapped (GTK_WIDGET (gtk_menu_button_get_popover (GTK_MENU_BUTTON (button)))));
-  return GTK_WIDGET (gtk_menu_button_get_popover (GTK_MENU_BUTTON (button)));
+  popover = GTK_WIDGET (gtk_menu_button_get_popover (GTK_MENU_BUTTON (button)));
+  wait_until (gtk_widget_get_mapped (popover));
+  return popover;
 }
 
 static void
@@ -827,7 +829,9 @@ expect_names (GtkWidget  *widget,
               const char *selection,
               guint      *n)
 {
-  if (GTK_IS_POPOVER_MENU (widget) || (!gtk_widget_get_visible (widget) && !GTK_IS_POPOVER (widget)))
+  if (GTK_IS_POPOVER_MENU (widget))
+    return;
+  if (!gtk_widget_get_visible (widget) && !GTK_IS_POPOVER (widget))
     return;
 
   if (gtk_widget_get_focusable (widget) && !GTK_IS_POPOVER (widget))
@@ -899,6 +903,9 @@ test_names (void)
   g_assert_no_error (error);
   desk_init (&desk, study, "");
   visit_record (&visit, &study->record, "");
+  g_assert_cmpstr (
+    gtk_label_get_text (GTK_LABEL (find (field_of (&desk, "baseline"), has_id, "value"))), ==,
+    "Folded foam board");
   gw_record_each (&study->record, "", visit_field, &visit);
   /* Root, day, targets, option, build with its three, spar, surface, station, control, body,
    * cross-section, leg, power unit, equipment, material. */

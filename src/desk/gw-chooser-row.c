@@ -89,9 +89,9 @@ describe (GwChooserRow *self,
           const char   *effect)
 {
   const char      *detail = self->item->detail != NULL ? self->item->detail : "";
-  g_autofree char *text = effect == NULL || *effect == '\0' ? g_strdup (detail)
-                          : *detail == '\0'                 ? g_strdup (effect)
-                                                            : g_strdup_printf (_ ("%s, %s"), detail, effect);
+  const gboolean   has_both = effect != NULL && *effect != '\0' && *detail != '\0';
+  g_autofree char *text = has_both ? g_strdup_printf (_ ("%s, %s"), detail, effect)
+                                   : g_strdup (effect != NULL && *effect != '\0' ? effect : detail);
 
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   self->item->name, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);

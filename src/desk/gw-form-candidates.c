@@ -25,7 +25,9 @@ typedef struct
 
 /* What is usual there, first; everything else can be had as well. */
 static const Fit fits[] = {
-  { "material", gw_study_printed_shell_type, { GW_MATERIAL_PLASTIC, GW_MATERIAL_FOAMING_PLASTIC, -1 } },
+  { "material",
+    gw_study_printed_shell_type,
+    { GW_MATERIAL_PLASTIC, GW_MATERIAL_FOAMING_PLASTIC, -1 } },
   { "material", gw_study_folded_sheet_type, { GW_MATERIAL_SHEET, -1 } },
   { "material", gw_study_hot_wired_core_type, { GW_MATERIAL_FOAM, GW_MATERIAL_SHEET, -1 } },
   { "skin", gw_study_hot_wired_core_type, { GW_MATERIAL_SKIN, -1 } },

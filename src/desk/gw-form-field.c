@@ -288,8 +288,9 @@ _gw_form_field_name (GwFormField *self,
   const char         *label = gw_form_label (priv->field);
   const char         *help = g_dgettext (GETTEXT_PACKAGE, priv->field->help);
   /* Translators: a field and its unit, read aloud: "Chord, mm" */
-  g_autofree char *name = unit != NULL && *unit != '\0' ? g_strdup_printf (_ ("%s, %s"), label, unit)
-                                                        : g_strdup (label);
+  g_autofree char *name = unit == NULL || *unit == '\0'
+                            ? g_strdup (label)
+                            : g_strdup_printf (_ ("%s, %s"), label, unit);
   g_autofree char *take_back = g_strdup_printf (_ ("Take back %s"), label);
 
   priv->control = control;

@@ -179,6 +179,7 @@ gw_form_list_update (GwFormField *field,
 {
   GwFormList      *self = GW_FORM_LIST (field);
   GwStudy         *study = gw_form_site_get_study (site_of (self));
+  const GwUnits   *units = gw_form_site_get_units (site_of (self));
   const GPtrArray *list = *(GPtrArray **) gw_record_at (record, _gw_form_field_field (field));
   GtkListBoxRow   *row;
 
@@ -187,8 +188,7 @@ gw_form_list_update (GwFormField *field,
 
   for (guint i = 0; i < list->len; i++)
     {
-      g_autofree char *summary =
-        gw_form_summary (study, g_ptr_array_index (list, i), gw_form_site_get_units (site_of (self)));
+      g_autofree char *summary = gw_form_summary (study, g_ptr_array_index (list, i), units);
 
       row = gtk_list_box_get_row_at_index (self->rows, (int) i);
       if (row == NULL)

@@ -296,6 +296,9 @@ make_entry (GwFormNumber *self)
                 GTK_ALIGN_CENTER, "enable-undo", FALSE, "input-purpose",
                 GTK_INPUT_PURPOSE_FREE_FORM, NULL);
   gtk_widget_add_css_class (self->entry, "number");
+  /* Figures and their sign run from left to right in every language. */
+  gtk_widget_set_direction (GTK_WIDGET (gtk_editable_get_delegate (GTK_EDITABLE (self->entry))),
+                            GTK_TEXT_DIR_LTR);
   if (gw_form_is_open (field_of (self)))
     gtk_entry_set_placeholder_text (GTK_ENTRY (self->entry), _ ("left out"));
 

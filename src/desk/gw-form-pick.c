@@ -229,11 +229,12 @@ gw_form_pick_update (GwFormField *field,
                      GwRecord    *record)
 {
   GwFormPick      *self = GW_FORM_PICK (field);
+  GwDocument      *document = gw_form_site_get_document (site_of (self));
   const char      *id = id_in (self, record);
   g_autofree char *text = NULL;
 
   self->type = record->type;
-  if (self->has_tried && gw_document_get_former (gw_form_site_get_document (site_of (self))) == NULL)
+  if (self->has_tried && gw_document_get_former (document) == NULL)
     self->has_tried = FALSE; /* an edit from elsewhere has overtaken it */
 
   /* While the list is open it is the former value that Escape brings back. */

@@ -168,9 +168,15 @@ note_text (GwFormNote *self)
   return text;
 }
 
+/* As high as the text needs, within reason; a text view does not say before it is wide. */
 static void
 set_note (GwFormNote *self)
 {
+  GtkWidget *scroller = gtk_widget_get_parent (self->view);
+  const int  n_letters = (int) g_utf8_strlen (self->text, -1);
+
+  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (scroller),
+                                              CLAMP (18 * (n_letters / 34 + 1) + 8, 44, 160));
   gtk_text_buffer_set_text (gtk_text_view_get_buffer (GTK_TEXT_VIEW (self->view)), self->text, -1);
 }
 
@@ -202,14 +208,19 @@ static void
 gw_form_note_setup (GwFormField *field)
 {
   GwFormNote *self = GW_FORM_NOTE (field);
+  GtkWidget  *scroller = gtk_scrolled_window_new ();
+  const char *label = gw_form_label (_gw_form_field_field (field));
 
   self->view = gtk_text_view_new ();
+  g_object_set (scroller, "hscrollbar-policy", GTK_POLICY_NEVER, "child", self->view, NULL);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (scroller), GTK_ACCESSIBLE_PROPERTY_LABEL, label,
+                                  -1);
   /* Tab goes on to the next field, as everywhere in the form. */
   g_object_set (self->view, "wrap-mode", GTK_WRAP_WORD_CHAR, "accepts-tab", FALSE, NULL);
   gtk_text_buffer_set_enable_undo (gtk_text_view_get_buffer (GTK_TEXT_VIEW (self->view)), FALSE);
   add_escape (self->view, G_CALLBACK (note_key_cb), self);
   add_leave (self->view, G_CALLBACK (gw_form_note_settle), self);
-  _gw_form_field_set_editor (field, self->view, TRUE);
+  _gw_form_field_set_editor (field, scroller, TRUE);
   _gw_form_field_name (field, self->view, NULL, NULL);
 }
 
@@ -279,8 +290,10 @@ toggled_cb (GwFormFlag *self)
 {
   const gboolean is_set = gtk_check_button_get_active (GTK_CHECK_BUTTON (self->button));
 
-  if (!self->is_setting && !_gw_form_field_edit (GW_FORM_FIELD (self),
-                                                 json_node_init_boolean (json_node_alloc (), is_set)))
+  if (self->is_setting)
+    return;
+  if (!_gw_form_field_edit (GW_FORM_FIELD (self),
+                            json_node_init_boolean (json_node_alloc (), is_set)))
     set_flag (self, !is_set);
 }
 
@@ -300,7 +313,9 @@ static void
 gw_form_flag_update (GwFormField *field,
                      GwRecord    *record)
 {
-  set_flag (GW_FORM_FLAG (field), *(gboolean *) gw_record_at (record, _gw_form_field_field (field)));
+  const gboolean *is_set = gw_record_at (record, _gw_form_field_field (field));
+
+  set_flag (GW_FORM_FLAG (field), *is_set);
 }
 
 static void

@@ -276,12 +276,22 @@ char *
 gw_form_reason (const GError *error,
                 const char   *path)
 {
-  g_autofree char *own = g_strconcat (path, ": ", NULL);
-  const char      *found;
+  g_autofree char *place = g_strdup (path);
 
   if (error == NULL)
     return g_strdup (_ ("this cannot be computed"));
 
-  found = strstr (error->message, own);
-  return g_strdup (found != NULL ? found + strlen (own) : error->message);
+  /* Whoever reads it below a field knows of the field, and of the record that it is in. */
+  for (;;)
+    {
+      g_autofree char *prefix = g_strconcat (place, ": ", NULL);
+      const char      *found = strstr (error->message, prefix);
+      char            *slash = strrchr (place, '/');
+
+      if (found != NULL)
+        return g_strdup (found + strlen (prefix));
+      if (slash == NULL)
+        return g_strdup (error->message);
+      *slash = '\0';
+    }
 }

@@ -19,7 +19,7 @@ GwRecord *gw_form_find_referred (const GwStudy *study,
                                  const char    *collection,
                                  const char    *id);
 
-/** gw_form_field_text: the value of a field in words: "310 mm", "hot-wired core". (transfer full) */
+/** gw_form_field_text: the value in words: "310 mm", "hot-wired core". (transfer full) */
 char *gw_form_field_text (const GwStudy  *study,
                           const GwRecord *record,
                           const GwField  *field,

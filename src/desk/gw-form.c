@@ -113,6 +113,18 @@ place_row (Walk          *walk,
   return row;
 }
 
+/* The study as one option has it has no baseline and no other options. */
+static GwRecord *
+holder (Walk       *walk,
+        GwRecord   *record,
+        const char *path)
+{
+  if (record->type != gw_study_root_type () || gw_form_site_can_differ (path))
+    return record;
+
+  return &gw_form_site_get_study (walk->form->site)->record;
+}
+
 static void
 walk_record (Walk       *walk,
              GwRecord   *record,
@@ -132,7 +144,7 @@ walk_record (Walk       *walk,
       if (field->kind == GW_FIELD_PART)
         walk_record (walk, *(GwRecord **) gw_record_at (record, field), here);
       else
-        gw_form_field_update (GW_FORM_FIELD (row), record);
+        gw_form_field_update (GW_FORM_FIELD (row), holder (walk, record, here));
     }
 }
 

@@ -7,6 +7,7 @@
 #include "desk/gw-sureness-popover.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 #include "desk/gw-form-value.h"
 #include "desk/gw-form-words.h"
@@ -231,10 +232,21 @@ gw_sureness_popover_class_init (GwSurenessPopoverClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, key_cb);
 }
 
+/* Figures and their sign run from left to right in every language. */
+static void
+run_from_left (GtkWidget *entry)
+{
+  gtk_widget_set_direction (GTK_WIDGET (gtk_editable_get_delegate (GTK_EDITABLE (entry))),
+                            GTK_TEXT_DIR_LTR);
+}
+
 static void
 gw_sureness_popover_init (GwSurenessPopover *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  run_from_left (self->spread_entry);
+  run_from_left (self->low_entry);
+  run_from_left (self->high_entry);
 }
 
 GtkWidget *
@@ -251,6 +263,15 @@ gw_sureness_popover_new (GwFormSite    *site,
   return GTK_WIDGET (self);
 }
 
+/* Two digits are as much as one is worth that nobody has stated. */
+static double
+rounded (double spread)
+{
+  const double size = spread > 0.0 ? pow (10.0, 1.0 - floor (log10 (spread))) : 1.0;
+
+  return round (spread * size) / size;
+}
+
 /* Where there is no spread yet the entries hold one to begin with: a tenth of the value. */
 static void
 fill_entries (GwSurenessPopover *self)
@@ -262,7 +283,7 @@ fill_entries (GwSurenessPopover *self)
   const double     high = MIN (is_sure ? number->value + wide : number->high, self->field->most);
   const double     deviation = number->form == GW_FORM_SPREAD && !is_sure
                                  ? number->spread
-                                 : (high - low) / (2.0 * GW_Z90);
+                                 : rounded ((high - low) / (2.0 * GW_Z90));
   const GwQuantity quantity = self->field->quantity;
   g_autofree char *spread_text = gw_form_spread_text (deviation, quantity, units_of (self));
   g_autofree char *low_text = gw_form_number_text (low, quantity, units_of (self));
