@@ -26,14 +26,14 @@ typedef enum
   GW_FORM_PLAIN,  /* 0.45, or with an origin alone {"value": 0.45, "origin": "weighed"} */
   GW_FORM_SPREAD, /* {"value": 0.45, "spread": 0.03}: one standard deviation */
   GW_FORM_RANGE,  /* {"low": 14, "typical": 16, "high": 19}: 10th, 50th, 90th percentile */
-} GwForm;
+} GwNumberForm;
 
 typedef struct
 {
   double   value;     /* in the unit of its key; NAN: not stated */
   double   low, high; /* 10th and 90th percentile; equal to value if it is certain */
   double   spread;    /* one standard deviation, GW_FORM_SPREAD only */
-  GwForm   form;
+  GwNumberForm form;
   GwOrigin origin;
   char    *source;    /* of a published or recalled value; NULL: none stated */
 } GwNumber;

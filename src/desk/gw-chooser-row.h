@@ -1,0 +1,30 @@
+/* gw-chooser-row.h - one of the things to choose from: name, detail, what it would change
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include "desk/gw-chooser.h"
+
+G_BEGIN_DECLS
+
+#define GW_TYPE_CHOOSER_ROW (gw_chooser_row_get_type ())
+
+G_DECLARE_FINAL_TYPE (GwChooserRow, gw_chooser_row, GW, CHOOSER_ROW, GtkListBoxRow)
+
+/** gw_chooser_row_new: (transfer full) @item */
+GtkWidget *gw_chooser_row_new (GwChooserItem *item) G_GNUC_WARN_UNUSED_RESULT;
+
+const char *gw_chooser_row_get_id (GwChooserRow *self);
+const char *gw_chooser_row_get_group (GwChooserRow *self);
+
+/** gw_chooser_row_matches: whether all words of @typed stand in its name, detail or group. */
+gboolean gw_chooser_row_matches (GwChooserRow *self,
+                                 const char   *typed);
+
+void gw_chooser_row_set_effect (GwChooserRow *self,
+                                const char   *effect);
+
+G_END_DECLS

@@ -1,0 +1,208 @@
+/* gw-form-candidates.c
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "desk/gw-form-candidates.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "desk/gw-chooser.h"
+#include "desk/gw-form-value.h"
+#include "study/gw-catalogue.h"
+#include "study/gw-edit.h"
+
+#define BETWEEN " \302\267 " /* U+00B7 */
+
+typedef struct
+{
+  const char *key;
+  const GwRecordType *(*type) (void);
+  int kinds[3]; /* ended by -1 */
+} Fit;
+
+/* What is usual there, first; everything else can be had as well. */
+static const Fit fits[] = {
+  { "material",
+    gw_study_printed_shell_type,
+    { GW_MATERIAL_PLASTIC, GW_MATERIAL_FOAMING_PLASTIC, -1 } },
+  { "material", gw_study_folded_sheet_type, { GW_MATERIAL_SHEET, -1 } },
+  { "material", gw_study_hot_wired_core_type, { GW_MATERIAL_FOAM, GW_MATERIAL_SHEET, -1 } },
+  { "skin", gw_study_hot_wired_core_type, { GW_MATERIAL_SKIN, -1 } },
+  { "finish", gw_study_build_type, { GW_MATERIAL_SKIN, -1 } },
+  { "material", gw_study_spar_type, { GW_MATERIAL_TUBE, GW_MATERIAL_WOOD, -1 } },
+  { "web_material", gw_study_spar_type, { GW_MATERIAL_WOOD, GW_MATERIAL_SHEET, -1 } },
+  { "material", gw_study_body_type, { GW_MATERIAL_SHEET, GW_MATERIAL_WOOD, -1 } },
+};
+
+static const int *
+fitting_kinds (const GwRecordType *type,
+               const GwField      *field)
+{
+  static const int none[] = { -1 };
+
+  for (guint i = 0; i < G_N_ELEMENTS (fits); i++)
+    if (fits[i].type () == type && g_str_equal (fits[i].key, field->key))
+      return fits[i].kinds;
+
+  return none;
+}
+
+static char *
+material_detail (const GwStudyMaterial *material,
+                 const GwUnits         *units)
+{
+  if (isfinite (material->areal_g_m2.value))
+    return gw_form_measure_text (material->areal_g_m2.value, GW_G_M2, units);
+  if (isfinite (material->density_kg_m3.value))
+    return gw_form_measure_text (material->density_kg_m3.value, GW_KG_M3, units);
+  if (isfinite (material->linear_g_m.value))
+    return gw_form_measure_text (material->linear_g_m.value, GW_G_M, units);
+
+  return NULL;
+}
+
+static const char *
+choice_label (const GwRecord *record,
+              const char     *key)
+{
+  const GwField *field = gw_record_type_field (record->type, key);
+
+  return field != NULL ? g_dgettext (GETTEXT_PACKAGE,
+                                     field->choices[*(int *) gw_record_at (record, field)].label)
+                       : NULL;
+}
+
+static void
+add_record (GPtrArray      *items,
+            const GwRecord *record,
+            const GwUnits  *units,
+            gboolean        is_own,
+            const char     *group)
+{
+  g_autofree char *name = gw_edit_record_name (record);
+  g_autofree char *measure = record->type == gw_study_material_type ()
+                               ? material_detail ((const GwStudyMaterial *) record, units)
+                               : NULL;
+  g_autofree char *detail = measure != NULL && is_own
+                              ? g_strconcat (measure, BETWEEN, _ ("own"), NULL)
+                              : g_strdup (is_own ? _ ("own") : measure);
+
+  g_ptr_array_add (items, gw_chooser_item_new (gw_record_id (record), name, detail, group));
+}
+
+/* Those of one kind: the study's own, then the catalogue's that it does not replace. */
+static void
+add_kind (GPtrArray       *items,
+          const GPtrArray *own,
+          const GPtrArray *shelf,
+          const char      *key,
+          int              kind,
+          const GwUnits   *units)
+{
+  for (guint pass = 0; pass < 2; pass++)
+    {
+      const GPtrArray *list = pass == 0 ? own : shelf;
+
+      for (guint i = 0; i < list->len; i++)
+        {
+          const GwRecord *record = g_ptr_array_index (list, i);
+          const GwField  *field = gw_record_type_field (record->type, key);
+
+          if (*(int *) gw_record_at (record, field) == kind &&
+              (pass == 0 || gw_list_find (own, gw_record_id (record)) == NULL))
+            add_record (items, record, units, pass == 0, choice_label (record, key));
+        }
+    }
+}
+
+static gboolean
+holds (const int *kinds,
+       int        kind)
+{
+  for (; *kinds >= 0; kinds++)
+    if (*kinds == kind)
+      return TRUE;
+
+  return FALSE;
+}
+
+static void
+add_by_kind (GPtrArray       *items,
+             const GPtrArray *own,
+             const GPtrArray *shelf,
+             const char      *key,
+             const int       *first,
+             const GwUnits   *units)
+{
+  const GwRecord *any = g_ptr_array_index (shelf, 0);
+  const GwField  *field = gw_record_type_field (any->type, key);
+
+  for (guint i = 0; first[i] >= 0; i++)
+    add_kind (items, own, shelf, key, first[i], units);
+  for (int kind = 0; field->choices[kind].key != NULL; kind++)
+    if (!holds (first, kind))
+      add_kind (items, own, shelf, key, kind, units);
+}
+
+/* Things of the study itself. */
+static void
+add_own (GPtrArray       *items,
+         const GPtrArray *own)
+{
+  for (guint i = 0; i < own->len; i++)
+    {
+      const GwRecord  *record = g_ptr_array_index (own, i);
+      g_autofree char *name = gw_edit_record_name (record);
+      const char      *kind = choice_label (record, "kind");
+
+      g_ptr_array_add (items,
+                       gw_chooser_item_new (gw_record_id (record), name,
+                                            kind != NULL ? kind : choice_label (record, "role"),
+                                            NULL));
+    }
+}
+
+static void
+add_choices (GPtrArray     *items,
+             const GwField *field)
+{
+  for (guint i = 0; field->choices[i].key != NULL; i++)
+    g_ptr_array_add (items,
+                     gw_chooser_item_new (field->choices[i].key,
+                                          g_dgettext (GETTEXT_PACKAGE, field->choices[i].label),
+                                          NULL, NULL));
+}
+
+GPtrArray *
+gw_form_candidates (const GwStudy      *study,
+                    const GwRecordType *type,
+                    const GwField      *field,
+                    const GwUnits      *units,
+                    gboolean            can_clear)
+{
+  GPtrArray       *items = g_ptr_array_new ();
+  const GPtrArray *shelf, *own;
+
+  if (field->kind == GW_FIELD_CHOICE)
+    {
+      add_choices (items, field);
+      return items;
+    }
+
+  shelf = gw_catalogue_list (field->collection);
+  own = *(GPtrArray **) gw_record_at (
+    &study->record, gw_record_type_field (study->record.type, field->collection));
+  if (can_clear)
+    g_ptr_array_add (items, gw_chooser_item_new ("", _ ("none"), NULL, NULL));
+  if (shelf == NULL)
+    add_own (items, own);
+  else
+    add_by_kind (items, own, shelf,
+                 g_str_equal (field->collection, "materials") ? "kind" : "shape",
+                 fitting_kinds (type, field), units);
+
+  return items;
+}

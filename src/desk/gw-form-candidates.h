@@ -1,0 +1,27 @@
+/* gw-form-candidates.h - what a field can be set to, what fits it best first
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#pragma once
+
+#include "study/gw-study.h"
+#include "study/gw-units.h"
+
+G_BEGIN_DECLS
+
+/**
+ * gw_form_candidates:
+ * @type: of the record that holds @field, a choice or a reference
+ * @can_clear: whether none may be chosen as well
+ *
+ * Returns: (transfer full): of GwChooserItem
+ */
+GPtrArray *gw_form_candidates (const GwStudy      *study,
+                               const GwRecordType *type,
+                               const GwField      *field,
+                               const GwUnits      *units,
+                               gboolean            can_clear) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS

@@ -1,0 +1,379 @@
+/* gw-form-field.c
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "desk/gw-form-field.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+#include "desk/gw-form-changes.h"
+#include "desk/gw-form-list.h"
+#include "desk/gw-form-number.h"
+#include "desk/gw-form-pick.h"
+#include "desk/gw-form-simple.h"
+#include "desk/gw-form-words.h"
+#include "study/gw-edit.h"
+
+typedef struct
+{
+  GwFormSite    *site;
+  char          *path;
+  const GwField *field;
+
+  GtkBox    *line;
+  GtkWidget *words;
+  GtkLabel  *label, *remark;
+  GtkWidget *change;
+  GtkWidget *take_back;
+  GtkLabel  *reason;
+
+  GtkWidget *control; /* what the field's name was given to */
+  char      *description;
+  char      *changed_at; /* NULL: the value is the common one */
+  char      *common;
+} GwFormFieldPrivate;
+
+G_DEFINE_ABSTRACT_TYPE_WITH_PRIVATE (GwFormField, gw_form_field, GTK_TYPE_WIDGET)
+
+#define GET(self) \
+ ((GwFormFieldPrivate *) gw_form_field_get_instance_private (GW_FORM_FIELD (self)))
+
+static void
+take_back_cb (GwFormField *self)
+{
+  GwFormFieldPrivate *priv = GET (self);
+  g_autofree char    *path = g_strdup (priv->changed_at);
+  g_autoptr (GError) error = NULL;
+
+  if (path == NULL)
+    return;
+
+  /* The button goes with the change, and the focus must not go astray. */
+  if (priv->control != NULL)
+    gtk_widget_grab_focus (priv->control);
+  gw_form_site_take_back (priv->site, gw_form_site_get_shown (priv->site), path, &error);
+  _gw_form_field_refuse (self, error);
+}
+
+static void
+entered_cb (GwFormField *self)
+{
+  GwFormFieldPrivate *priv = GET (self);
+
+  gw_form_site_show_help (priv->site, g_dgettext (GETTEXT_PACKAGE, priv->field->help));
+}
+
+static void
+left_cb (GwFormField *self)
+{
+  GwFormFieldPrivate *priv = GET (self);
+
+  if (priv->site != NULL)
+    gw_form_site_show_help (priv->site, NULL);
+}
+
+static void
+gw_form_field_dispose (GObject *object)
+{
+  GwFormFieldPrivate *priv = GET (object);
+  GtkWidget          *child;
+
+  /* GTK 4.8 looks for the template in the class of the object, which has none. */
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (object))) != NULL)
+    gtk_widget_unparent (child);
+  g_clear_object (&priv->site);
+
+  G_OBJECT_CLASS (gw_form_field_parent_class)->dispose (object);
+}
+
+static void
+gw_form_field_finalize (GObject *object)
+{
+  GwFormFieldPrivate *priv = GET (object);
+
+  g_free (priv->path);
+  g_free (priv->description);
+  g_free (priv->changed_at);
+  g_free (priv->common);
+
+  G_OBJECT_CLASS (gw_form_field_parent_class)->finalize (object);
+}
+
+static void
+gw_form_field_class_init (GwFormFieldClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = gw_form_field_dispose;
+  G_OBJECT_CLASS (klass)->finalize = gw_form_field_finalize;
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
+  gtk_widget_class_set_css_name (widget_class, "field");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/gramwright/desk/gw-form-field.ui");
+  gtk_widget_class_bind_template_child_private (widget_class, GwFormField, line);
+  gtk_widget_class_bind_template_child_private (widget_class, GwFormField, words);
+  gtk_widget_class_bind_template_child_private (widget_class, GwFormField, label);
+  gtk_widget_class_bind_template_child_private (widget_class, GwFormField, remark);
+  gtk_widget_class_bind_template_child_private (widget_class, GwFormField, change);
+  gtk_widget_class_bind_template_child_private (widget_class, GwFormField, take_back);
+  gtk_widget_class_bind_template_child_private (widget_class, GwFormField, reason);
+  gtk_widget_class_bind_template_callback (widget_class, take_back_cb);
+  gtk_widget_class_bind_template_callback (widget_class, entered_cb);
+  gtk_widget_class_bind_template_callback (widget_class, left_cb);
+}
+
+static void
+gw_form_field_init (GwFormField *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_orientable_set_orientation (
+    GTK_ORIENTABLE (gtk_widget_get_layout_manager (GTK_WIDGET (self))), GTK_ORIENTATION_VERTICAL);
+}
+
+static GType
+type_for (const GwField *field)
+{
+  switch (field->kind)
+    {
+    case GW_FIELD_NUMBER:
+      return GW_TYPE_FORM_NUMBER;
+    case GW_FIELD_TEXT:
+      return g_str_equal (field->key, "note") ? GW_TYPE_FORM_NOTE : GW_TYPE_FORM_TEXT;
+    case GW_FIELD_CHOICE:
+    case GW_FIELD_REF:
+      return GW_TYPE_FORM_PICK;
+    case GW_FIELD_FLAG:
+      return GW_TYPE_FORM_FLAG;
+    case GW_FIELD_LIST:
+      return GW_TYPE_FORM_LIST;
+    case GW_FIELD_CHANGES:
+      return GW_TYPE_FORM_CHANGES;
+    case GW_FIELD_ID:
+    case GW_FIELD_PART:
+    default:
+      g_return_val_if_reached (GW_TYPE_FORM_TEXT);
+    }
+}
+
+GtkWidget *
+gw_form_field_new (GwFormSite    *site,
+                   const char    *path,
+                   const GwField *field)
+{
+  GwFormField        *self = g_object_new (type_for (field), NULL);
+  GwFormFieldPrivate *priv = GET (self);
+
+  priv->site = g_object_ref (site);
+  priv->path = g_strdup (path);
+  priv->field = field;
+  gtk_label_set_text (priv->label, gw_form_label (field));
+  gtk_widget_set_tooltip_text (priv->words, g_dgettext (GETTEXT_PACKAGE, field->help));
+  GW_FORM_FIELD_GET_CLASS (self)->setup (self);
+  return GTK_WIDGET (self);
+}
+
+const char *
+gw_form_field_get_path (GwFormField *self)
+{
+  return GET (self)->path;
+}
+
+/* What all options have that do not change it. */
+static char *
+common_text (GwFormField *self)
+{
+  GwFormFieldPrivate *priv = GET (self);
+  GwStudy            *study = gw_form_site_get_study (priv->site);
+  const GwField      *field = NULL;
+  GwRecord           *record = gw_record_find (&study->record, priv->path, &field);
+
+  return record != NULL
+           ? gw_form_field_text (study, record, field, gw_form_site_get_units (priv->site))
+           : NULL;
+}
+
+static void
+update_change (GwFormField *self)
+{
+  GwFormFieldPrivate *priv = GET (self);
+  g_autofree char    *changed = gw_form_site_changed_at (priv->site, priv->path);
+  g_autofree char    *common = changed != NULL ? common_text (self) : NULL;
+  g_autofree char    *text = NULL;
+
+  if (g_strcmp0 (changed, priv->changed_at) == 0 && g_strcmp0 (common, priv->common) == 0)
+    return;
+
+  g_free (priv->changed_at);
+  g_free (priv->common);
+  priv->changed_at = g_steal_pointer (&changed);
+  priv->common = g_steal_pointer (&common);
+  gtk_widget_set_visible (priv->change, priv->changed_at != NULL);
+  if (priv->common == NULL)
+    return;
+
+  /* Translators: the value that the other options have in common: "common: 300 mm" */
+  text = g_strdup_printf (_ ("common: %s"), *priv->common != '\0' ? priv->common : _ ("none"));
+  gtk_widget_set_tooltip_text (priv->take_back, text);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (priv->take_back),
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
+}
+
+void
+gw_form_field_update (GwFormField *self,
+                      GwRecord    *record)
+{
+  update_change (self);
+  GW_FORM_FIELD_GET_CLASS (self)->update (self, record);
+}
+
+void
+gw_form_field_settle (GwFormField *self)
+{
+  if (GW_FORM_FIELD_GET_CLASS (self)->settle != NULL)
+    GW_FORM_FIELD_GET_CLASS (self)->settle (self);
+}
+
+GwFormSite *
+_gw_form_field_site (GwFormField *self)
+{
+  return GET (self)->site;
+}
+
+const GwField *
+_gw_form_field_field (GwFormField *self)
+{
+  return GET (self)->field;
+}
+
+void
+_gw_form_field_set_editor (GwFormField *self,
+                           GtkWidget   *editor,
+                           gboolean     is_below)
+{
+  GwFormFieldPrivate *priv = GET (self);
+
+  if (is_below)
+    gtk_widget_insert_after (editor, GTK_WIDGET (self), GTK_WIDGET (priv->line));
+  else
+    gtk_box_append (priv->line, editor);
+}
+
+void
+_gw_form_field_hide_label (GwFormField *self)
+{
+  gtk_widget_set_visible (GET (self)->words, FALSE);
+}
+
+static void
+describe (GwFormFieldPrivate *priv,
+          const char         *reason)
+{
+  g_autofree char *text = reason != NULL ? g_strdup_printf ("%s. %s", reason, priv->description)
+                                         : g_strdup (priv->description);
+
+  gtk_accessible_update_property (GTK_ACCESSIBLE (priv->control),
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
+}
+
+void
+_gw_form_field_name (GwFormField *self,
+                     GtkWidget   *control,
+                     const char  *unit,
+                     const char  *addition)
+{
+  GwFormFieldPrivate *priv = GET (self);
+  const char         *label = gw_form_label (priv->field);
+  const char         *help = g_dgettext (GETTEXT_PACKAGE, priv->field->help);
+  /* Translators: a field and its unit, read aloud: "Chord, mm" */
+  g_autofree char *name = unit == NULL || *unit == '\0'
+                            ? g_strdup (label)
+                            : g_strdup_printf (_ ("%s, %s"), label, unit);
+  g_autofree char *take_back = g_strdup_printf (_ ("Take back %s"), label);
+
+  priv->control = control;
+  g_free (priv->description);
+  priv->description =
+    addition != NULL ? g_strdup_printf ("%s. %s", help, addition) : g_strdup (help);
+  gtk_widget_set_tooltip_text (control, priv->description);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (control), GTK_ACCESSIBLE_PROPERTY_LABEL, name,
+                                  -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (priv->take_back), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  take_back, -1);
+  describe (priv, NULL);
+}
+
+void
+_gw_form_field_set_remark (GwFormField *self,
+                           const char  *remark)
+{
+  GwFormFieldPrivate *priv = GET (self);
+
+  if (g_strcmp0 (gtk_label_get_text (priv->remark), remark != NULL ? remark : "") == 0)
+    return;
+
+  gtk_label_set_text (priv->remark, remark != NULL ? remark : "");
+  gtk_widget_set_visible (GTK_WIDGET (priv->remark), remark != NULL);
+}
+
+void
+_gw_form_field_refuse (GwFormField  *self,
+                       const GError *error)
+{
+  GwFormFieldPrivate *priv = GET (self);
+  g_autofree char    *reason = error != NULL ? gw_form_reason (error, priv->path) : NULL;
+
+  if (g_strcmp0 (gtk_label_get_text (priv->reason), reason != NULL ? reason : "") == 0)
+    return;
+
+  gtk_label_set_text (priv->reason, reason != NULL ? reason : "");
+  gtk_widget_set_visible (GTK_WIDGET (priv->reason), reason != NULL);
+  if (priv->control == NULL)
+    return;
+
+  describe (priv, reason);
+  gtk_accessible_update_state (GTK_ACCESSIBLE (priv->control), GTK_ACCESSIBLE_STATE_INVALID,
+                               reason != NULL ? GTK_ACCESSIBLE_INVALID_TRUE
+                                              : GTK_ACCESSIBLE_INVALID_FALSE,
+                               -1);
+  if (reason != NULL)
+    gtk_widget_add_css_class (priv->control, "refused");
+  else
+    gtk_widget_remove_css_class (priv->control, "refused");
+}
+
+gboolean
+_gw_form_field_try (GwFormField *self,
+                    JsonNode    *value)
+{
+  GwFormFieldPrivate *priv = GET (self);
+  g_autoptr (JsonNode) node = value;
+  g_autoptr (GError) error = NULL;
+  const gboolean is_good = gw_form_site_try (priv->site, priv->path, node, &error);
+
+  _gw_form_field_refuse (self, error);
+  return is_good;
+}
+
+gboolean
+_gw_form_field_edit (GwFormField *self,
+                     JsonNode    *value)
+{
+  GwFormFieldPrivate *priv = GET (self);
+  g_autoptr (JsonNode) node = value;
+  g_autoptr (GError) error = NULL;
+  const gboolean is_good = gw_form_site_edit (priv->site, priv->path, node, &error);
+
+  _gw_form_field_refuse (self, error);
+  return is_good;
+}
+
+void
+_gw_form_field_take (GwFormField *self)
+{
+  GwFormFieldPrivate *priv = GET (self);
+
+  gw_form_site_take (priv->site, priv->path);
+}

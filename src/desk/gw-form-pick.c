@@ -1,0 +1,283 @@
+/* gw-form-pick.c
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "desk/gw-form-pick.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include <string.h>
+
+#include "desk/gw-chooser.h"
+#include "desk/gw-form-candidates.h"
+#include "desk/gw-form-words.h"
+#include "study/gw-result.h"
+
+struct _GwFormPick
+{
+  GwFormField parent_instance;
+
+  GtkWidget          *chooser;
+  const GwRecordType *type; /* of the record that holds the field */
+
+  char    *present; /* the id when the list was opened; "": none */
+  char    *pending; /* what is to be tried next */
+  guint    idle;
+  gboolean has_tried;
+};
+
+G_DEFINE_FINAL_TYPE (GwFormPick, gw_form_pick, GW_TYPE_FORM_FIELD)
+
+static GwFormSite *
+site_of (GwFormPick *self)
+{
+  return _gw_form_field_site (GW_FORM_FIELD (self));
+}
+
+static const char *
+path_of (GwFormPick *self)
+{
+  return gw_form_field_get_path (GW_FORM_FIELD (self));
+}
+
+static const GwField *
+field_of (GwFormPick *self)
+{
+  return _gw_form_field_field (GW_FORM_FIELD (self));
+}
+
+static const char *
+id_in (GwFormPick *self,
+       GwRecord   *record)
+{
+  gpointer    at = gw_record_at (record, field_of (self));
+  const char *id;
+
+  if (field_of (self)->kind == GW_FIELD_CHOICE)
+    return field_of (self)->choices[*(int *) at].key;
+
+  id = *(char **) at;
+  return id != NULL ? id : "";
+}
+
+static JsonNode *
+node_of (const char *id)
+{
+  return *id != '\0' ? json_node_init_string (json_node_alloc (), id) : NULL;
+}
+
+static void
+leave (GwFormPick *self)
+{
+  const gboolean has_tried = self->has_tried;
+
+  self->has_tried = FALSE;
+  if (has_tried)
+    gw_form_site_leave (site_of (self));
+}
+
+static void
+drop_pending (GwFormPick *self)
+{
+  g_clear_handle_id (&self->idle, g_source_remove);
+  g_clear_pointer (&self->pending, g_free);
+}
+
+/* "−42 g", or NULL where it makes no difference that can be seen. */
+static char *
+change_text (GwFormPick *self,
+             GwResultId  id)
+{
+  GwDocument         *document = gw_form_site_get_document (site_of (self));
+  const GwUnits      *units = gw_form_site_get_units (site_of (self));
+  const guint         shown = gw_document_get_shown (document);
+  const GwResultInfo *info = gw_result_info (id);
+  const double        after =
+    gw_evaluation_outcome (gw_document_get_evaluation (document), shown)->results.value[id];
+  const double before =
+    gw_evaluation_outcome (gw_document_get_former (document), shown)->results.value[id];
+  const double change =
+    gw_units_shown_change (units, info->quantity, gw_result_shown_change (id, after - before));
+  g_autofree char *digits = g_strdup_printf ("%.*f", info->decimals, fabs (change));
+
+  if (!isfinite (change) || strpbrk (digits, "123456789") == NULL)
+    return NULL;
+
+  return g_strdup_printf ("%s%s %s", change < 0.0 ? "\342\210\222" : "+", digits,
+                          gw_units_name (units, info->quantity));
+}
+
+static void
+show_effect (GwFormPick *self,
+             const char *id)
+{
+  g_autofree char *mass = change_text (self, GW_RESULT_MASS);
+  g_autofree char *speed = change_text (self, GW_RESULT_STALL_SPEED);
+  g_autofree char *both = mass != NULL && speed != NULL
+                            ? g_strdup_printf (_ ("%s, %s"), mass, speed)
+                            : g_strdup (mass != NULL ? mass : speed);
+
+  gw_chooser_set_effect (GW_CHOOSER (self->chooser), id, both != NULL ? both : _ ("no change"));
+}
+
+static gboolean
+try_id (GwFormPick *self,
+        const char *id,
+        GError    **error)
+{
+  g_autoptr (JsonNode) node = node_of (id);
+
+  self->has_tried = TRUE;
+  if (gw_form_site_try (site_of (self), path_of (self), node, error))
+    return TRUE;
+
+  leave (self);
+  return FALSE;
+}
+
+/* One a turn of the main loop: whoever runs down the list does not wait for each. */
+static gboolean
+preview_idle_cb (gpointer data)
+{
+  GwFormPick      *self = data;
+  g_autofree char *id = g_steal_pointer (&self->pending);
+  g_autoptr (GError) error = NULL;
+
+  self->idle = 0;
+  if (g_str_equal (id, self->present))
+    leave (self);
+  else if (try_id (self, id, &error))
+    show_effect (self, id);
+  else
+    {
+      g_autofree char *reason = gw_form_reason (error, path_of (self));
+
+      gw_chooser_set_note (GW_CHOOSER (self->chooser), reason);
+    }
+
+  return G_SOURCE_REMOVE;
+}
+
+static void
+preview_cb (GwFormPick *self,
+            const char *id)
+{
+  g_free (self->pending);
+  self->pending = g_strdup (id != NULL ? id : self->present);
+  if (self->idle == 0)
+    self->idle = g_idle_add (preview_idle_cb, self);
+}
+
+static void
+taken_cb (GwFormPick *self,
+          const char *id)
+{
+  g_autoptr (GError) error = NULL;
+
+  drop_pending (self);
+  if (g_strcmp0 (id, self->present) == 0)
+    leave (self);
+  else if (try_id (self, id, &error))
+    {
+      self->has_tried = FALSE;
+      _gw_form_field_take (GW_FORM_FIELD (self));
+    }
+  _gw_form_field_refuse (GW_FORM_FIELD (self), error);
+}
+
+static void
+left_cb (GwFormPick *self)
+{
+  drop_pending (self);
+  leave (self);
+}
+
+static void
+opening_cb (GwFormPick *self)
+{
+  const GwField *field = field_of (self);
+  const gboolean can_clear =
+    field->kind == GW_FIELD_REF && gw_form_site_can_clear (site_of (self), path_of (self));
+
+  gw_chooser_set_items (GW_CHOOSER (self->chooser),
+                        gw_form_candidates (gw_form_site_get_study (site_of (self)), self->type,
+                                            field, gw_form_site_get_units (site_of (self)),
+                                            can_clear));
+}
+
+static void
+gw_form_pick_setup (GwFormField *field)
+{
+  GwFormPick *self = GW_FORM_PICK (field);
+
+  self->chooser = gw_chooser_new ();
+  gtk_widget_add_css_class (self->chooser, "wide");
+  gtk_widget_set_valign (self->chooser, GTK_ALIGN_CENTER);
+  g_signal_connect_swapped (self->chooser, "opening", G_CALLBACK (opening_cb), self);
+  g_signal_connect_swapped (self->chooser, "preview", G_CALLBACK (preview_cb), self);
+  g_signal_connect_swapped (self->chooser, "taken", G_CALLBACK (taken_cb), self);
+  g_signal_connect_swapped (self->chooser, "left", G_CALLBACK (left_cb), self);
+  _gw_form_field_set_editor (field, self->chooser, FALSE);
+  _gw_form_field_name (field, gw_chooser_get_button (GW_CHOOSER (self->chooser)), NULL, NULL);
+  gw_chooser_set_label (GW_CHOOSER (self->chooser), gw_form_label (field_of (self)));
+}
+
+static void
+gw_form_pick_update (GwFormField *field,
+                     GwRecord    *record)
+{
+  GwFormPick      *self = GW_FORM_PICK (field);
+  GwDocument      *document = gw_form_site_get_document (site_of (self));
+  const char      *id = id_in (self, record);
+  g_autofree char *text = NULL;
+
+  self->type = record->type;
+  if (self->has_tried && gw_document_get_former (document) == NULL)
+    self->has_tried = FALSE; /* an edit from elsewhere has overtaken it */
+
+  /* While the list is open it is the former value that Escape brings back. */
+  if (!self->has_tried)
+    {
+      g_free (self->present);
+      self->present = g_strdup (id);
+    }
+
+  text = gw_form_field_text (gw_form_site_get_study (site_of (self)), record, field_of (self),
+                             gw_form_site_get_units (site_of (self)));
+  gw_chooser_set_value (GW_CHOOSER (self->chooser), id, text);
+}
+
+static void
+gw_form_pick_settle (GwFormField *field)
+{
+  left_cb (GW_FORM_PICK (field));
+}
+
+static void
+gw_form_pick_dispose (GObject *object)
+{
+  GwFormPick *self = GW_FORM_PICK (object);
+
+  drop_pending (self);
+  g_clear_pointer (&self->present, g_free);
+
+  G_OBJECT_CLASS (gw_form_pick_parent_class)->dispose (object);
+}
+
+static void
+gw_form_pick_class_init (GwFormPickClass *klass)
+{
+  GwFormFieldClass *field_class = GW_FORM_FIELD_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = gw_form_pick_dispose;
+  field_class->setup = gw_form_pick_setup;
+  field_class->update = gw_form_pick_update;
+  field_class->settle = gw_form_pick_settle;
+}
+
+static void
+gw_form_pick_init (GwFormPick *self)
+{
+}
