@@ -165,7 +165,8 @@ test_units (void)
   set (evaluation, 1, GW_RESULT_STALL_SPEED, 7.5);
   set (evaluation, 1, GW_RESULT_BALANCE_ROOT, 0.1254);
   text = gw_words_against_baseline (evaluation, 1, &units);
-  assert_holds (text, "1.00 oz heavier, stalls 1.80 km/h faster, balance point 1.00 in further aft.");
+  assert_holds (text, "1.00 oz heavier, stalls 1.80 km/h faster, balance point 1.00 in further "
+                      "aft.");
 }
 
 static void

@@ -13,6 +13,7 @@
 #define MINUS   "\342\210\222" /* U+2212 */
 #define EN_DASH "\342\200\223" /* U+2013 */
 #define DIGITS  5
+#define NOTHING 1e-9 /* what is left of a sum that should be nothing */
 
 static const char *const origins[GW_N_ORIGINS] = {
   [GW_ORIGIN_GIVEN] = N_ ("given"),
@@ -120,12 +121,15 @@ gw_amount_digits (const GwUnits *units,
 {
   const double size = fabs (shown (units, quantity, value));
   const int    before = size > 0.0 ? 1 + (int) floor (log10 (size)) : 1;
+  char        *number;
 
   if (!isfinite (value))
     return g_strdup (EN_DASH);
 
-  return with_unit (number_text (shown (units, quantity, value), CLAMP (DIGITS - before, 0, 12), ""),
-                    units, quantity);
+  number = size < NOTHING ? g_strdup ("0")
+                          : number_text (shown (units, quantity, value),
+                                         CLAMP (DIGITS - before, 0, 12), "");
+  return with_unit (number, units, quantity);
 }
 
 char *

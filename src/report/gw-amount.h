@@ -20,7 +20,7 @@ int gw_amount_decimals (const GwUnits *units,
                         GwQuantity     quantity,
                         int            decimals);
 
-/** gw_amount_number: without its unit, with @decimals of the document's own unit. (transfer full) */
+/** gw_amount_number: without its unit, @decimals in the document's own. (transfer full) */
 char *gw_amount_number (const GwUnits *units,
                         GwQuantity     quantity,
                         double         value,

@@ -529,7 +529,8 @@ gw_words_of_change (const GwEvaluation *before,
   add_limits_of_change (&pair, sentences);
   add_notes (&pair, _ ("No longer:"), _ ("New:"), sentences);
 
-  return sentences->len > 0 ? join (sentences, " ") : g_strdup (_ ("Nothing on the sheet changes."));
+  return sentences->len > 0 ? join (sentences, " ") : g_strdup (_ ("Nothing on the sheet "
+                                                                   "changes."));
 }
 
 /* Rows. */
