@@ -122,7 +122,7 @@ test_things (gconstpointer name)
       const double *value = gw_evaluation_outcome (evaluation, shown)->results.value;
       const guint   mass_column = find_column (table, "mass, g");
       const guint   x_column = find_column (table, "aft, mm");
-      const guint   share_column = find_column (table, "of all-up mass, %");
+      const guint   share_column = find_column (table, "share, %");
       double        mass = 0.0, moment = 0.0, share = 0.0;
 
       for (guint i = 0; i < table->rows->len; i++)

@@ -41,9 +41,9 @@ _gw_table_fill_things (GwTabling *tabling)
   _gw_table_text_column (tabling, _ ("group"));
   _gw_table_text_column (tabling, _ ("name"));
   _gw_table_number_column (tabling, _ ("mass"), GW_G);
-  _gw_table_number_column (tabling, _ ("of all-up mass"), GW_PERCENT);
+  _gw_table_number_column (tabling, _ ("share"), GW_PERCENT);
   _gw_table_number_column (tabling, _ ("aft"), GW_MM);
-  _gw_table_number_column (tabling, _ ("to starboard"), GW_MM);
+  _gw_table_number_column (tabling, _ ("out"), GW_MM);
   _gw_table_number_column (tabling, _ ("height"), GW_MM);
   _gw_table_text_column (tabling, _ ("origin"));
   _gw_table_number_column (tabling, _ ("weighed"), GW_PERCENT);
