@@ -12,6 +12,7 @@
 
 #define LEAST_SHARE 0.01
 #define MOST_ROWS   12
+#define NO_BREAK    "\302\240" /* U+00A0 */
 
 double
 _gw_effect_weight (const GwEffect *effect,
@@ -82,7 +83,7 @@ effect_text (const GwDeriving *deriving,
   g_autofree char    *change = gw_amount_change (deriving->units, info->quantity,
                                                  effect[deriving->id], info->decimals + 1);
 
-  return *unit != '\0' ? g_strdup_printf ("%s %s", change, unit) : g_steal_pointer (&change);
+  return *unit != '\0' ? g_strdup_printf ("%s" NO_BREAK "%s", change, unit) : g_steal_pointer (&change);
 }
 
 static void
@@ -100,7 +101,7 @@ add_share (GwDeriving  *deriving,
 
   /* Translators: share of the variance; with the input at its high end, at its low end */
   row = _gw_derivation_add (deriving, "share", share->effect->label,
-                            g_strdup_printf (_ ("%.1f %%: %s at its high end, %s at its low end"),
+                            g_strdup_printf ("%.1f" NO_BREAK "%% (%s," NO_BREAK "%s)",
                                              100.0 * share->weight / total, up, down));
   if (record != NULL)
     {
@@ -154,6 +155,6 @@ _gw_derive_band (GwDeriving *deriving)
                           g_strdup_printf (_ ("%.1f %%"), 100.0 * rest / total));
     }
 
-  return _ ("Each uncertain input is moved alone to its 90th and 10th percentile; the squares of "
-            "what that does are added. The share is of that sum.");
+  return _ ("Each uncertain input is moved alone to its 90th and to its 10th percentile; in "
+            "brackets is what that does. The share is of the sum of its squares.");
 }

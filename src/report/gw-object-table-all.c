@@ -21,7 +21,7 @@ _gw_table_fill_stall (GwTabling *tabling)
   for (guint k = 0; k < evaluation->outcomes->len; k++)
     {
       const char      *name = gw_evaluation_outcome (evaluation, k)->short_name;
-      g_autofree char *band = g_strdup_printf (_ ("%s, 10th–90th percentile"), name);
+      g_autofree char *band = g_strdup_printf (_ ("%s, band"), name);
 
       _gw_table_number_column (tabling, name, GW_M_S);
       _gw_table_number_column (tabling, band, GW_M_S);
@@ -117,7 +117,7 @@ _gw_table_fill_summary (GwTabling *tabling)
   for (guint k = 0; k < evaluation->outcomes->len; k++)
     {
       const char      *name = gw_evaluation_outcome (evaluation, k)->short_name;
-      g_autofree char *band = g_strdup_printf (_ ("%s, 10th–90th percentile"), name);
+      g_autofree char *band = g_strdup_printf (_ ("%s, band"), name);
       g_autofree char *change = g_strdup_printf (_ ("%s, against the baseline"), name);
       g_autofree char *limit = g_strdup_printf (_ ("%s, limit"), name);
 
