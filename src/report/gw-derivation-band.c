@@ -80,10 +80,11 @@ effect_text (const GwDeriving *deriving,
 {
   const GwResultInfo *info = gw_result_info (deriving->id);
   const char         *unit = gw_units_name (deriving->units, info->quantity);
-  g_autofree char    *change = gw_amount_change (deriving->units, info->quantity,
-                                                 effect[deriving->id], info->decimals + 1);
+  const double        shown = effect[deriving->id];
+  g_autofree char    *change =
+    gw_amount_change (deriving->units, info->quantity, shown, info->decimals + 1);
 
-  return *unit != '\0' ? g_strdup_printf ("%s" NO_BREAK "%s", change, unit) : g_steal_pointer (&change);
+  return g_strconcat (change, *unit != '\0' ? NO_BREAK : "", unit, NULL);
 }
 
 static void
