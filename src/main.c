@@ -14,11 +14,13 @@
 #include <string.h>
 
 #if HAVE_DESK
-#include "desk/gw-application.h"
+# include "desk/gw-application.h"
 #endif
+#include "report/gw-derivation.h"
 #include "report/gw-export.h"
 #include "report/gw-results-text.h"
 #include "study/gw-fields.h"
+#include "study/gw-result.h"
 
 enum
 {
@@ -31,7 +33,7 @@ enum
 typedef struct
 {
   char   **rest;
-  char    *output, *figure, *option, *paper, *size, *units;
+  char    *output, *figure, *option, *paper, *size, *units, *why;
   gboolean is_json, is_dark;
 } Arguments;
 
@@ -113,15 +115,74 @@ evaluate (const char *path,
   return study != NULL ? gw_evaluation_new (study, NULL, error) : NULL;
 }
 
+/* The option named on the command line, else the baseline; FALSE if there is none of that name. */
+static gboolean
+find_option (const GwEvaluation *evaluation,
+             const char         *id,
+             guint              *option)
+{
+  *option = evaluation->baseline;
+  if (id == NULL)
+    return TRUE;
+
+  for (guint i = 0; i < evaluation->outcomes->len; i++)
+    if (g_str_equal (gw_evaluation_outcome (evaluation, i)->id, id))
+      {
+        *option = i;
+        return TRUE;
+      }
+
+  return FALSE;
+}
+
+static int
+unknown_result (const char *key)
+{
+  g_autoptr (GString) keys = g_string_new (NULL);
+
+  for (guint i = 0; i < GW_N_RESULTS; i++)
+    g_string_append_printf (keys, "%s%s", i > 0 ? ", " : "", gw_result_info ((GwResultId) i)->key);
+
+  return usage_error (_ ("there is no result “%s”; there are %s"), key, keys->str);
+}
+
+static int
+print_why (const GwEvaluation *evaluation,
+           Arguments          *arguments,
+           GwResultId          id)
+{
+  g_autoptr (GwDerivation) derivation = NULL;
+  g_autofree char *text = NULL;
+  guint            option;
+
+  if (!find_option (evaluation, arguments->option, &option))
+    return usage_error (_ ("the study has no option “%s”"), arguments->option);
+
+  derivation = gw_derivation_new (evaluation, option, id, gw_units_standard ());
+  text = gw_derivation_text (derivation);
+  return print_text (text);
+}
+
 static int
 run_evaluate (Arguments *arguments)
 {
   g_autoptr (GError) error = NULL;
-  g_autoptr (GwEvaluation) evaluation = evaluate (arguments->rest[0], &error);
+  g_autoptr (GwEvaluation) evaluation = NULL;
   g_autofree char *text = NULL;
+  GwResultId       id = GW_RESULT_MASS;
 
+  if (arguments->why == NULL && arguments->option != NULL)
+    return usage_error (_ ("evaluate takes --option with --why alone"));
+  if (arguments->why != NULL && arguments->is_json)
+    return usage_error (_ ("evaluate takes either --json or --why"));
+  if (arguments->why != NULL && !gw_derivation_find (arguments->why, &id))
+    return unknown_result (arguments->why);
+
+  evaluation = evaluate (arguments->rest[0], &error);
   if (evaluation == NULL)
     return study_error (error);
+  if (arguments->why != NULL)
+    return print_why (evaluation, arguments, id);
 
   text = arguments->is_json ? gw_results_json (evaluation) : gw_results_table (evaluation);
   return print_text (text);
@@ -149,26 +210,6 @@ run_fields (Arguments *arguments)
   g_autofree char *text = arguments->is_json ? gw_fields_json () : gw_fields_text ();
 
   return print_text (text);
-}
-
-/* The option named on the command line, else the baseline; FALSE if there is none of that name. */
-static gboolean
-find_option (const GwEvaluation *evaluation,
-             const char         *id,
-             guint              *option)
-{
-  *option = evaluation->baseline;
-  if (id == NULL)
-    return TRUE;
-
-  for (guint i = 0; i < evaluation->outcomes->len; i++)
-    if (g_str_equal (gw_evaluation_outcome (evaluation, i)->id, id))
-      {
-        *option = i;
-        return TRUE;
-      }
-
-  return FALSE;
 }
 
 /* "640x480", in points. */
@@ -297,7 +338,7 @@ static const struct
   guint       n_files;
   const char *options; /* letters of those it takes: see refuse_options() */
 } commands[] = {
-  { "evaluate", run_evaluate, 1, "j" },
+  { "evaluate", run_evaluate, 1, "jOw" },
   { "draw", run_draw, 1, "ofOpsdu" },
   { "report", run_report, 1, "oOpdu" },
   { "check", run_check, 1, "" },
@@ -322,6 +363,7 @@ refuse_options (const Arguments *arguments,
     { 's', arguments->size != NULL, "--size" },
     { 'd', arguments->is_dark, "--dark" },
     { 'u', arguments->units != NULL, "--units" },
+    { 'w', arguments->why != NULL, "--why" },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (given); i++)
@@ -368,6 +410,7 @@ parse_and_run (guint command,
     { "size", 0, 0, G_OPTION_ARG_STRING, &arguments.size, NULL, NULL },
     { "units", 0, 0, G_OPTION_ARG_STRING, &arguments.units, NULL, NULL },
     { "dark", 0, 0, G_OPTION_ARG_NONE, &arguments.is_dark, NULL, NULL },
+    { "why", 0, 0, G_OPTION_ARG_STRING, &arguments.why, NULL, NULL },
     { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &arguments.rest, NULL, NULL },
     G_OPTION_ENTRY_NULL
   };
@@ -386,6 +429,7 @@ parse_and_run (guint command,
   g_free (arguments.paper);
   g_free (arguments.size);
   g_free (arguments.units);
+  g_free (arguments.why);
   return status;
 }
 
@@ -398,6 +442,8 @@ print_help (void)
       "Usage:\n"
       "  gramwright [STUDY]                    open the desk\n"
       "  gramwright evaluate STUDY [--json]    compute all options and print them side by side\n"
+      "  gramwright evaluate STUDY --why RESULT [--option ID]\n"
+      "         where a result comes from: method, steps, inputs, band; as in --why stall_speed\n"
       "  gramwright draw STUDY --figure NAME -o FILE.{svg,png,pdf}\n"
       "         [--option ID] [--size WxH] [--paper A4|A3|Letter] [--dark] [--units LIST]\n"
       "         figures: sheet, planform, side, stall, masses, summary\n"

@@ -6,6 +6,7 @@
 
 #pragma once
 
+#include <gio/gio.h>
 #include <glib/gstdio.h>
 
 #include "sample-study.h"

@@ -304,6 +304,12 @@ gw_sheet_free (GwSheet *sheet)
   g_free (sheet);
 }
 
+const GwSheetFigure *
+gw_sheet_get_figure (const GwSheet *sheet)
+{
+  return &sheet->figure;
+}
+
 static const char *const figure_names[GW_N_FIGURES] = {
   [GW_FIGURE_SHEET] = "sheet",
   [GW_FIGURE_PLANFORM] = "planform",

@@ -30,6 +30,9 @@ void     gw_sheet_free (GwSheet *sheet);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (GwSheet, gw_sheet_free)
 
+/** gw_sheet_get_figure: what is drawn. (transfer none) */
+const GwSheetFigure *gw_sheet_get_figure (const GwSheet *sheet);
+
 typedef enum
 {
   GW_FIGURE_SHEET,
