@@ -407,8 +407,6 @@ gw_document_new_recovered (GwStudy    *study,
   GwDocument *self = g_object_new (GW_TYPE_DOCUMENT, NULL);
   g_autoptr (Reading) reading = read_original (file);
 
-  self->recovery = gw_recovery_new (keeping_failed_cb, self);
-  gw_recovery_adopt (self->recovery, path, study);
   if (file != NULL)
     _gw_document_watch (self, file);
 
@@ -425,6 +423,10 @@ gw_document_new_recovered (GwStudy    *study,
         take_reading (self, reading, FALSE);
     }
 
+  /* Not before: while the document is as the file is, what is kept is dropped. */
+  if (self->recovery == NULL)
+    self->recovery = gw_recovery_new (keeping_failed_cb, self);
+  gw_recovery_adopt (self->recovery, path, study);
   _gw_document_keep (self);
   return self;
 }
