@@ -124,7 +124,7 @@ leftover_new (const char *path)
 
   self->path = g_strdup (path);
   if (!read_leftover (self, &error))
-    self->problem = g_strdup (error->message);
+    self->problem = g_strdup_printf ("%s: %s", path, error->message); /* to look at by hand */
   if (self->time == NULL && g_stat (path, &status) == 0)
     self->time = g_date_time_new_from_unix_local (status.st_mtime);
   if (self->time == NULL)

@@ -11,7 +11,8 @@
 #include "desk/gw-application.h"
 #include "desk/gw-recent.h"
 
-#define MOST_RECENT 6
+#define MOST_RECENT    6
+#define MOST_LEFTOVERS 3 /* at a time; the next follow when these are answered */
 
 struct _GwStartPage
 {
@@ -108,7 +109,7 @@ update_leftovers (GwStartPage *self)
   const guint n = g_list_model_get_n_items (self->leftovers);
 
   clear_box (self->leftover_part);
-  for (guint i = 0; i < n; i++)
+  for (guint i = 0; i < MIN (n, MOST_LEFTOVERS); i++)
     {
       g_autoptr (GwLeftover) leftover = g_list_model_get_item (self->leftovers, i);
 

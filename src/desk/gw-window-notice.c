@@ -53,7 +53,7 @@ show_newer (GwWindow *self)
     g_strdup_printf (_ ("%s was changed by another program, and you have unsaved edits."), name);
 
   SHOW (self, title,
-        _ ("Read anew it shows that change, and undo brings your edits back. Keep yours, and the "
+        _ ("Read anew, it shows that change, and undo brings your edits back. Keep yours, and the "
            "next save replaces that change."),
         { _ ("_Read the file anew"), "win.reload", NULL },
         { _ ("_Keep mine"), "win.keep-mine", NULL });
