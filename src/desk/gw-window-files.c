@@ -80,7 +80,7 @@ take_saved (GwWindow *self,
     case GW_ON_DISK_SAME:
     case GW_ON_DISK_GONE:
     default:
-      _gw_window_tell (self, GW_TELL_SAVE, _ ("The study was not saved. Your edits are all here."),
+      _gw_window_tell (self, GW_TELL_SAVE, _ ("The study was not saved. It is all still here."),
                        error->message);
     }
 
@@ -115,7 +115,7 @@ with_ending (GwWindow *self,
       g_autofree char *reason = g_strdup_printf (
         _ ("%s is there already. To replace it, choose it by its whole name."), full);
 
-      _gw_window_tell (self, GW_TELL_SAVE, _ ("The study was not saved. Your edits are all here."),
+      _gw_window_tell (self, GW_TELL_SAVE, _ ("The study was not saved. It is all still here."),
                        reason);
       return NULL;
     }
@@ -141,7 +141,7 @@ gw_window_save_as (GwWindow *self,
   is_saved = gw_document_save_as (self->document, ended, &error);
   if (!is_saved) /* the file of the document has nothing to do with it */
     {
-      _gw_window_tell (self, GW_TELL_SAVE, _ ("The study was not saved. Your edits are all here."),
+      _gw_window_tell (self, GW_TELL_SAVE, _ ("The study was not saved. It is all still here."),
                        error->message);
       return FALSE;
     }
