@@ -18,7 +18,8 @@ static char          *own_path;
 static GwApplication *
 start_application (void)
 {
-  GwApplication *started = gw_application_new (G_APPLICATION_NON_UNIQUE | G_APPLICATION_HANDLES_OPEN);
+  const GApplicationFlags flags = G_APPLICATION_NON_UNIQUE | G_APPLICATION_HANDLES_OPEN;
+  GwApplication          *started = gw_application_new (flags);
 
   g_assert_true (g_application_register (G_APPLICATION (started), NULL, NULL));
   return started;
