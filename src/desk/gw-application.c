@@ -12,7 +12,8 @@
 
 #include "desk/gw-language.h"
 #include "desk/gw-preferences.h"
-#include "desk/gw-window.h"
+#include "desk/gw-recovery.h"
+#include "desk/gw-window-private.h"
 
 #define APPLICATION_ID "org.gramwright.Gramwright"
 
@@ -24,6 +25,9 @@ struct _GwApplication
   GwAppearance *appearance;
   GtkWindow    *preferences; /* weak */
   GwUnits       units;
+  GListStore   *leftovers;
+  gboolean      are_leftovers_told;
+  gboolean      is_quitting; /* as soon as the windows that were asked are closed */
 };
 
 G_DEFINE_FINAL_TYPE (GwApplication, gw_application, GTK_TYPE_APPLICATION)
@@ -67,8 +71,10 @@ update_units (GwApplication *self)
 static GwWindow *
 present_new_window (GwApplication *self)
 {
-  GwWindow *window = gw_window_new (self);
+  GwWindow *window;
 
+  gw_leftovers_scan (self->leftovers);
+  window = gw_window_new (self);
   gtk_window_present (GTK_WINDOW (window));
   return window;
 }
@@ -114,19 +120,60 @@ about_cb (GSimpleAction *action,
                          NULL);
 }
 
-/* Each window is asked, as if it were closed by hand; with the last one the program ends. */
+static gboolean
+has_edits (GwApplication *self)
+{
+  for (GList *l = gtk_application_get_windows (GTK_APPLICATION (self)); l != NULL; l = l->next)
+    if (GW_IS_WINDOW (l->data) && _gw_window_is_edited (l->data))
+      return TRUE;
+
+  return FALSE;
+}
+
+/* With the last window the program ends. Those without edits stay until all others are
+ * answered, so that one that stays takes nothing away. */
 static void
 quit_cb (GSimpleAction *action,
          GVariant      *parameter,
-         gpointer       self)
+         gpointer       data)
 {
+  GwApplication *self = data;
+  const gboolean must_ask = has_edits (self);
   /* One may take another with it, as a window its preferences. */
-  GList *windows =
-    g_list_copy_deep (gtk_application_get_windows (self), (GCopyFunc) (void *) g_object_ref, NULL);
+  GList *windows = g_list_copy_deep (gtk_application_get_windows (GTK_APPLICATION (self)),
+                                     (GCopyFunc) (void *) g_object_ref, NULL);
 
+  self->is_quitting = must_ask;
   for (GList *l = windows; l != NULL; l = l->next)
-    gtk_window_close (l->data);
+    if (!must_ask || (GW_IS_WINDOW (l->data) && _gw_window_is_edited (l->data)))
+      gtk_window_close (l->data);
   g_list_free_full (windows, g_object_unref);
+}
+
+static void
+gw_application_window_removed (GtkApplication *application,
+                               GtkWindow      *window)
+{
+  GwApplication *self = GW_APPLICATION (application);
+
+  GTK_APPLICATION_CLASS (gw_application_parent_class)->window_removed (application, window);
+
+  if (self->is_quitting && !has_edits (self))
+    quit_cb (NULL, NULL, self);
+}
+
+void
+gw_application_stop_quitting (GwApplication *self)
+{
+  g_return_if_fail (GW_IS_APPLICATION (self));
+
+  if (!self->is_quitting)
+    return;
+
+  self->is_quitting = FALSE;
+  for (GList *l = gtk_application_get_windows (GTK_APPLICATION (self)); l != NULL; l = l->next)
+    if (GW_IS_WINDOW (l->data) && GW_WINDOW (l->data)->ask == GW_ASK_CLOSE)
+      _gw_window_stop_asking (l->data);
 }
 
 static void
@@ -138,6 +185,8 @@ set_accels (GtkApplication *application)
     const char *accels[3];
   } accels[] = {
     { "win.open", { "<Control>o" } },
+    { "win.save", { "<Control>s" } },
+    { "win.save-as", { "<Control><Shift>s" } },
     { "win.reload", { "F5", "<Control>r" } },
     { "win.print", { "<Control>p" } },
     { "win.export", { "<Control>e" } },
@@ -178,6 +227,7 @@ gw_application_startup (GApplication *application)
   G_APPLICATION_CLASS (gw_application_parent_class)->startup (application);
 
   gtk_window_set_default_icon_name (APPLICATION_ID);
+  gw_leftovers_scan (self->leftovers);
   self->settings = g_settings_new (APPLICATION_ID);
   self->appearance =
     gw_appearance_new (self->settings, g_application_get_dbus_connection (application));
@@ -195,6 +245,14 @@ gw_application_startup (GApplication *application)
   g_action_map_add_action (G_ACTION_MAP (self), paper);
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
   set_accels (GTK_APPLICATION (self));
+}
+
+static void
+gw_application_shutdown (GApplication *application)
+{
+  G_APPLICATION_CLASS (gw_application_parent_class)->shutdown (application);
+
+  gw_recovery_end ();
 }
 
 static void
@@ -227,6 +285,7 @@ gw_application_dispose (GObject *object)
   g_clear_weak_pointer (&self->preferences);
   g_clear_object (&self->appearance);
   g_clear_object (&self->settings);
+  g_clear_object (&self->leftovers);
 
   G_OBJECT_CLASS (gw_application_parent_class)->dispose (object);
 }
@@ -256,8 +315,10 @@ gw_application_class_init (GwApplicationClass *klass)
   object_class->get_property = gw_application_get_property;
   object_class->dispose = gw_application_dispose;
   application_class->startup = gw_application_startup;
+  application_class->shutdown = gw_application_shutdown;
   application_class->activate = gw_application_activate;
   application_class->open = gw_application_files;
+  GTK_APPLICATION_CLASS (klass)->window_removed = gw_application_window_removed;
 
   properties[PROP_UNITS] =
     g_param_spec_pointer ("units", NULL, NULL, G_PARAM_READABLE | G_PARAM_STATIC_STRINGS);
@@ -268,6 +329,7 @@ static void
 gw_application_init (GwApplication *self)
 {
   self->units = *gw_units_standard ();
+  self->leftovers = g_list_store_new (GW_TYPE_LEFTOVER);
 }
 
 GwApplication *
@@ -325,6 +387,88 @@ gw_application_open (GwApplication *self,
     window = GTK_WINDOW (gw_window_new (self));
   gw_window_open (GW_WINDOW (window), file);
   gtk_window_present (window);
+}
+
+GListModel *
+gw_application_get_leftovers (GwApplication *self)
+{
+  g_return_val_if_fail (GW_IS_APPLICATION (self), NULL);
+
+  return G_LIST_MODEL (self->leftovers);
+}
+
+static void
+update_notices (GwApplication *self)
+{
+  for (GList *l = gtk_application_get_windows (GTK_APPLICATION (self)); l != NULL; l = l->next)
+    if (GW_IS_WINDOW (l->data))
+      _gw_window_update_notice (l->data);
+}
+
+void
+gw_application_tell_leftovers (GwApplication *self)
+{
+  g_return_if_fail (GW_IS_APPLICATION (self));
+
+  if (self->are_leftovers_told)
+    return;
+
+  self->are_leftovers_told = TRUE;
+  update_notices (self);
+}
+
+gboolean
+gw_application_are_leftovers_told (GwApplication *self)
+{
+  g_return_val_if_fail (GW_IS_APPLICATION (self), TRUE);
+
+  return self->are_leftovers_told;
+}
+
+static void
+remove_leftover (GwApplication *self,
+                 GwLeftover    *leftover)
+{
+  guint position;
+
+  if (g_list_store_find (self->leftovers, leftover, &position))
+    g_list_store_remove (self->leftovers, position);
+  update_notices (self);
+}
+
+gboolean
+gw_application_bring_back (GwApplication *self,
+                           GwLeftover    *leftover,
+                           GtkWindow     *window,
+                           GError       **error)
+{
+  g_autofree char *path = NULL;
+
+  g_return_val_if_fail (GW_IS_APPLICATION (self), FALSE);
+  g_return_val_if_fail (gw_leftover_get_study (leftover) != NULL, FALSE);
+
+  path = gw_leftover_claim (leftover, error);
+  remove_leftover (self, leftover);
+  if (path == NULL)
+    return FALSE;
+
+  if (!GW_IS_WINDOW (window) || !gw_window_is_empty (GW_WINDOW (window)))
+    window = GTK_WINDOW (gw_window_new (self));
+  gw_window_show_document (GW_WINDOW (window),
+                           gw_document_new_recovered (gw_leftover_get_study (leftover),
+                                                      gw_leftover_get_file (leftover), path));
+  gtk_window_present (window);
+  return TRUE;
+}
+
+void
+gw_application_let_go (GwApplication *self,
+                       GwLeftover    *leftover)
+{
+  g_return_if_fail (GW_IS_APPLICATION (self));
+
+  gw_leftover_let_go (leftover);
+  remove_leftover (self, leftover);
 }
 
 /* Without it g_settings_new() would end the program without a word to a person. */

@@ -7,6 +7,7 @@
 #pragma once
 
 #include "desk/gw-document.h"
+#include "desk/gw-recovery.h"
 
 G_BEGIN_DECLS
 
@@ -19,6 +20,14 @@ struct _GwDocument
   guint         settle_source;
   GError       *reading_error;
   GPtrArray    *problems;
+  GwStudy      *on_disk;  /* what the file held when it was last read or written */
+  char         *etag;     /* of that */
+  GwStudy      *newer;    /* the file holds this, and there are unsaved edits */
+  gboolean      is_gone;  /* the file */
+  gboolean      is_apart; /* the file does not hold what the history takes for saved */
+  gboolean      is_asked; /* a person wants the file read, edits or not */
+  GwRecovery   *recovery; /* NULL until there are unsaved edits */
+  GError       *keeping_error;
 
   GwHistory    *history;
   GwStudy      *computed;   /* what was last given to a thread */
@@ -56,5 +65,11 @@ void _gw_document_take_study (GwDocument *self,
 void _gw_document_watch (GwDocument *self,
                          GFile      *file);
 void _gw_document_unwatch (GwDocument *self);
+
+/** _gw_document_keep: unsaved edits for recovery, if there are any. */
+void _gw_document_keep (GwDocument *self);
+
+/** _gw_document_forget_file: frees all that gw-document-file.c has in @self. */
+void _gw_document_forget_file (GwDocument *self);
 
 G_END_DECLS

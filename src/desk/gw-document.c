@@ -156,6 +156,7 @@ history_changed_cb (GwDocument *self)
   if (study != self->computed)
     compute (self, study);
   keep_in_view (self);
+  _gw_document_keep (self);
   g_signal_emit (self, signals[CHANGED], 0);
 }
 
@@ -171,8 +172,11 @@ _gw_document_take_study (GwDocument *self,
       g_signal_connect_swapped (self->history, "changed", G_CALLBACK (history_changed_cb), self);
       compute (self, study);
     }
-  else if (gw_history_push (self->history, _ ("Read the file anew"), study, NULL))
-    gw_history_mark_saved (self->history);
+  else
+    {
+      gw_history_push (self->history, _ ("Read the file anew"), study, NULL);
+      gw_history_mark_saved (self->history);
+    }
 }
 
 static void
@@ -234,6 +238,7 @@ gw_document_dispose (GObject *object)
   _gw_document_cancel (&self->reading);
   _gw_document_cancel (&self->computing);
   _gw_document_unwatch (self);
+  g_clear_pointer (&self->recovery, gw_recovery_free);
   if (self->history != NULL)
     g_signal_handlers_disconnect_by_data (self->history, self);
 
@@ -245,14 +250,12 @@ gw_document_finalize (GObject *object)
 {
   GwDocument *self = GW_DOCUMENT (object);
 
-  g_clear_object (&self->file);
+  _gw_document_forget_file (self);
   g_clear_object (&self->history);
   g_clear_pointer (&self->computed, gw_study_unref);
   g_clear_pointer (&self->evaluation, gw_evaluation_unref);
   g_clear_pointer (&self->trial, gw_evaluation_unref);
-  g_clear_pointer (&self->problems, g_ptr_array_unref);
   g_clear_pointer (&self->selection, g_free);
-  g_clear_error (&self->reading_error);
   g_clear_error (&self->computing_error);
 
   G_OBJECT_CLASS (gw_document_parent_class)->finalize (object);

@@ -29,7 +29,17 @@ GwDocument *gw_document_new (GFile *file) G_GNUC_WARN_UNUSED_RESULT;
 /** gw_document_new_study: of a study that lies in no file yet. */
 GwDocument *gw_document_new_study (GwStudy *study) G_GNUC_WARN_UNUSED_RESULT;
 
-void gw_document_reload (GwDocument *self);
+/**
+ * gw_document_new_recovered:
+ * @study: with the unsaved edits
+ * @file: (nullable): that it was read from
+ * @path: of gw_leftover_claim()
+ *
+ * The edits are a step after what the file holds now, and not saved.
+ */
+GwDocument *gw_document_new_recovered (GwStudy    *study,
+                                       GFile      *file,
+                                       const char *path) G_GNUC_WARN_UNUSED_RESULT;
 
 /** gw_document_get_file: (nullable): NULL until it is saved for the first time. */
 GFile *gw_document_get_file (GwDocument *self);
@@ -50,6 +60,50 @@ const GError *gw_document_get_error (GwDocument *self);
 const GPtrArray *gw_document_get_problems (GwDocument *self);
 
 gboolean gw_document_is_busy (GwDocument *self);
+
+/* The file. */
+
+typedef enum
+{
+  GW_ON_DISK_SAME,
+  GW_ON_DISK_NEWER,  /* another program changed it, and there are unsaved edits */
+  GW_ON_DISK_BROKEN, /* another program changed it, and it cannot be read */
+  GW_ON_DISK_GONE,
+} GwOnDisk;
+
+GwOnDisk gw_document_get_on_disk (GwDocument *self);
+
+/** gw_document_reload: as a step; edits stay behind it. */
+void gw_document_reload (GwDocument *self);
+
+/** gw_document_keep_mine: what another program wrote may be saved over. */
+void gw_document_keep_mine (GwDocument *self);
+
+/** gw_document_is_modified: the file, if any, holds something else. */
+gboolean gw_document_is_modified (GwDocument *self);
+
+/** gw_document_needs_name: it lies nowhere, or where nothing can be written. */
+gboolean gw_document_needs_name (GwDocument *self);
+
+/**
+ * gw_document_save:
+ *
+ * Refused while the file is newer or broken: that is asked first. After an error file and
+ * edits are as they were.
+ */
+gboolean gw_document_save (GwDocument *self,
+                           GError    **error);
+
+/** gw_document_save_as: @file is the document's from now on. */
+gboolean gw_document_save_as (GwDocument *self,
+                              GFile      *file,
+                              GError    **error);
+gboolean gw_document_save_copy (GwDocument *self,
+                                GFile      *file,
+                                GError    **error);
+
+/** gw_document_get_keeping_error: (nullable): why unsaved edits would not outlive a crash. */
+const GError *gw_document_get_keeping_error (GwDocument *self);
 
 /* Edits. Each is made with gw-edit.h from gw_document_get_study() and comes as a whole
  * study, so nothing is half done. One that cannot be computed is refused with the reason. */

@@ -64,7 +64,7 @@ const char *
 gw_problem_text (GwDocument *document)
 {
   const char      *message = gw_document_get_error (document)->message;
-  g_autofree char *name = g_file_get_basename (gw_document_get_file (document));
+  g_autofree char *name = gw_document_get_name (document);
   const gsize      length = strlen (name);
 
   if (g_str_has_prefix (message, name) && g_str_has_prefix (message + length, ": "))
@@ -134,7 +134,9 @@ void
 gw_problem_page_show (GwProblemPage *self,
                       GwDocument    *document)
 {
-  g_autofree char *name = g_file_get_parse_name (gw_document_get_file (document));
+  GFile           *file = gw_document_get_file (document);
+  g_autofree char *name =
+    file != NULL ? g_file_get_parse_name (file) : gw_document_get_name (document);
   g_autofree char *reason = reason_markup (document);
   const char      *cure = cure_text (gw_document_get_error (document));
 

@@ -14,4 +14,8 @@ G_BEGIN_DECLS
 
 G_DECLARE_FINAL_TYPE (GwStartPage, gw_start_page, GW, START_PAGE, GtkWidget)
 
+/** gw_start_page_set_leftovers: @leftovers: of GwLeftover, to be brought back or let go. */
+void gw_start_page_set_leftovers (GwStartPage *self,
+                                  GListModel  *leftovers);
+
 G_END_DECLS

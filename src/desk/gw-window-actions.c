@@ -12,9 +12,9 @@
 
 #define DEMO "resource:///org/gramwright/demo/reed-bed.gramwright"
 
-/* Where the study lies, if it lies in a folder and not in the program. */
-static GFile *
-get_folder (GwWindow *self)
+/* If it lies in a folder and not in the program. */
+GFile *
+_gw_window_get_folder (GwWindow *self)
 {
   GFile *file = self->document != NULL ? gw_document_get_file (self->document) : NULL;
 
@@ -35,7 +35,7 @@ open_cb (GtkWidget  *widget,
 {
   g_autoptr (GListModel) filters =
     gw_file_filters_new (_ ("Studies"), "gramwright", _ ("All files"), NULL, NULL);
-  g_autoptr (GFile) folder = get_folder (GW_WINDOW (widget));
+  g_autoptr (GFile) folder = _gw_window_get_folder (GW_WINDOW (widget));
   const GwFileDialog dialog = { .title = _ ("Open a study"), .filters = filters, .folder = folder };
 
   gw_file_dialog_show (GTK_WINDOW (widget), &dialog, open_chosen);
@@ -148,7 +148,7 @@ export_cb (GtkWidget  *widget,
   GwEvaluation *evaluation = _gw_window_get_evaluation (self);
   g_autoptr (GListModel) filters =
     gw_file_filters_new ("PDF", "pdf", "SVG", "svg", "PNG", "png", NULL);
-  g_autoptr (GFile) folder = get_folder (self);
+  g_autoptr (GFile) folder = _gw_window_get_folder (self);
   const GwOutcome *shown =
     gw_evaluation_outcome (evaluation, gw_document_get_shown (self->document));
   g_autofree char *name =
@@ -196,6 +196,8 @@ _gw_window_install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "win.export", NULL, export_cb);
   gtk_widget_class_install_action (widget_class, "win.next-option", NULL, next_option_cb);
   gtk_widget_class_install_action (widget_class, "win.previous-option", NULL, previous_option_cb);
+  _gw_window_install_file_actions (widget_class);
+  _gw_window_install_notice_actions (widget_class);
   gtk_widget_class_install_property_action (widget_class, "win.shown", "shown");
   gtk_widget_class_install_property_action (widget_class, "win.dark", "dark");
   gtk_widget_class_install_property_action (widget_class, "win.drawer", "drawer");

@@ -7,11 +7,23 @@
 #pragma once
 
 #include "desk/gw-drawer.h"
+#include "desk/gw-notice.h"
 #include "desk/gw-problem-page.h"
 #include "desk/gw-sheet-view.h"
+#include "desk/gw-start-page.h"
 #include "desk/gw-window.h"
 
 G_BEGIN_DECLS
+
+/* What the notice asks or tells; what it says of the file follows from the document. */
+typedef enum
+{
+  GW_ASK_NOTHING,
+  GW_ASK_CLOSE,   /* with unsaved edits */
+  GW_ASK_REPLACE, /* the file, which cannot be read now */
+  GW_TELL,        /* that something could not be done */
+  GW_TELL_SAVE,   /* that it could not be saved */
+} GwAsk;
 
 struct _GwWindow
 {
@@ -27,18 +39,27 @@ struct _GwWindow
   GwProblemPage *problem;
   GtkWidget     *waiting, *spinner;
   GtkLabel      *foot;
+  GwStartPage   *start;
+  GwNotice      *notice;
+  GMenu         *undo_menu, *recent_menu;
 
   GwDocument *document;  /* on the screen; it has an evaluation */
   GwDocument *candidate; /* to be opened; takes its place once it has one */
   gboolean    is_dark, is_drawer_open;
   guint       wait_source, message_source;
+
+  GwAsk    ask;
+  GwStudy *asked; /* before closing, of this; edited on, it is no longer asked */
+  char    *told, *told_reason;
+  char    *undo_label, *redo_label;
+  gboolean is_keeping_told; /* that unsaved edits are not kept for recovery */
 };
 
 /** gw_window_install_actions: all that the user can do, as "win.…". */
 void _gw_window_install_actions (GtkWidgetClass *widget_class);
 
 GwApplication *_gw_window_get_application (GwWindow *self);
-GwEvaluation  *_gw_window_get_evaluation  (GwWindow *self);
+GwEvaluation  *_gw_window_get_evaluation (GwWindow *self);
 
 /** _gw_window_dismiss: gives up opening the candidate. */
 void _gw_window_dismiss (GwWindow *self);
@@ -46,5 +67,57 @@ void _gw_window_dismiss (GwWindow *self);
 /** _gw_window_say: in the foot, for a while. */
 void _gw_window_say (GwWindow   *self,
                      const char *text);
+
+/** _gw_window_update: all that is seen, after anything has changed. */
+void _gw_window_update (GwWindow *self);
+
+/** _gw_window_get_folder: (nullable) (transfer full): where the study lies, to begin there. */
+GFile *_gw_window_get_folder (GwWindow *self);
+
+/* Files: gw-window-files.c. */
+
+void _gw_window_install_file_actions (GtkWidgetClass *widget_class);
+void _gw_window_init_files (GwWindow *self);
+void _gw_window_dispose_files (GwWindow *self);
+
+/** _gw_window_update_files: actions and menu. */
+void _gw_window_update_files (GwWindow *self);
+
+/** _gw_window_is_edited: and not saved. */
+gboolean _gw_window_is_edited (GwWindow *self);
+
+/** _gw_window_goes_elsewhere: @file is shown in another window, since it is open there or this
+ * one has unsaved edits. */
+gboolean _gw_window_goes_elsewhere (GwWindow *self,
+                                    GFile    *file);
+
+/** _gw_window_was_opened: a document has come on the screen. */
+void _gw_window_was_opened (GwWindow *self);
+
+/** _gw_window_keeps_open: whether a person must be asked first; then it is. */
+gboolean _gw_window_keeps_open (GwWindow *self);
+
+/** _gw_window_drop: @files, of GFile, were let fall on the window or chosen for it. */
+void _gw_window_drop (GwWindow *self,
+                      GSList   *files);
+
+/* The notice: gw-window-notice.c. */
+
+void _gw_window_install_notice_actions (GtkWidgetClass *widget_class);
+
+void _gw_window_update_notice (GwWindow *self);
+
+/** _gw_window_ask: and takes the focus there. */
+void _gw_window_ask (GwWindow *self,
+                     GwAsk     ask);
+
+/** _gw_window_tell: until it is dismissed. */
+void _gw_window_tell (GwWindow   *self,
+                      GwAsk       ask,
+                      const char *title,
+                      const char *reason);
+
+/** _gw_window_stop_asking: the question, if there is one, is answered with no. */
+void _gw_window_stop_asking (GwWindow *self);
 
 G_END_DECLS

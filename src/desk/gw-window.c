@@ -9,7 +9,6 @@
 #include <glib/gi18n-lib.h>
 
 #include "desk/gw-print.h"
-#include "desk/gw-start-page.h"
 
 #define PATIENCE     300 /* before waiting is shown [ms] */
 #define READING_TIME 15  /* of a message [s] */
@@ -79,17 +78,23 @@ update_title (GwWindow *self)
 {
   GwEvaluation    *evaluation = _gw_window_get_evaluation (self);
   const char      *title = evaluation != NULL ? gw_study_title (evaluation->study) : "Gramwright";
-  g_autofree char *subtitle = NULL;
+  g_autofree char *subtitle = NULL, *full = NULL;
 
   if (evaluation != NULL)
     {
       g_autofree char *file = gw_document_get_name (self->document);
       g_autofree char *options = options_text (evaluation);
 
-      subtitle = g_strdup_printf ("%s · %s", file, options);
+      if (_gw_window_is_edited (self))
+        {
+          subtitle = g_strdup_printf (_ ("%s, edited · %s"), file, options);
+          full = g_strdup_printf (_ ("%s (edited)"), title);
+        }
+      else
+        subtitle = g_strdup_printf ("%s · %s", file, options);
     }
 
-  gtk_window_set_title (GTK_WINDOW (self), title);
+  gtk_window_set_title (GTK_WINDOW (self), full != NULL ? full : title);
   gtk_label_set_text (self->title, title);
   gtk_label_set_text (self->subtitle, subtitle != NULL ? subtitle : "");
   gtk_widget_set_visible (GTK_WIDGET (self->subtitle), subtitle != NULL);
@@ -160,8 +165,10 @@ update_bar (GwWindow *self)
   const gboolean is_other =
     self->candidate != NULL && gw_document_get_error (self->candidate) != NULL;
   GwDocument    *broken = is_other ? self->candidate : self->document;
+  /* That the file is gone is said by the notice, which offers to save. */
   const gboolean is_revealed =
-    _gw_window_get_evaluation (self) != NULL && gw_document_get_error (broken) != NULL;
+    _gw_window_get_evaluation (self) != NULL && gw_document_get_error (broken) != NULL &&
+    (is_other || gw_document_get_on_disk (broken) != GW_ON_DISK_GONE);
   g_autofree char *name = NULL, *title = NULL;
 
   gtk_widget_set_visible (self->bar, is_revealed);
@@ -178,14 +185,16 @@ update_bar (GwWindow *self)
   gtk_widget_set_visible (self->bar_close, is_other);
 }
 
-static void
-update (GwWindow *self)
+void
+_gw_window_update (GwWindow *self)
 {
   update_title (self);
   update_actions (self);
   update_sheet (self);
   update_page (self);
   update_bar (self);
+  _gw_window_update_files (self);
+  _gw_window_update_notice (self);
 }
 
 static gboolean
@@ -237,16 +246,27 @@ document_changed_cb (GwWindow   *self,
 {
   GwEvaluation *evaluation = gw_document_get_evaluation (document);
 
-  if (document == self->candidate && evaluation != NULL)
+  if (document == self->candidate && evaluation != NULL && _gw_window_is_edited (self))
+    {
+      /* Edited while it was waited for. */
+      GwWindow *other = gw_window_new (_gw_window_get_application (self));
+
+      g_signal_handlers_disconnect_by_data (document, self);
+      gw_window_show_document (other, g_steal_pointer (&self->candidate));
+      gtk_window_present (GTK_WINDOW (other));
+      update_busy (self);
+    }
+  else if (document == self->candidate && evaluation != NULL)
     {
       let_go (self, &self->document);
       self->document = g_steal_pointer (&self->candidate);
       gw_sheet_view_set_document (self->sheet, self->document);
       g_signal_connect_swapped (self->document, "notify::shown", G_CALLBACK (shown_cb), self);
       g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_SHOWN]);
+      _gw_window_was_opened (self);
     }
 
-  update (self);
+  _gw_window_update (self);
 }
 
 gboolean
@@ -266,24 +286,40 @@ gw_window_get_document (GwWindow *self)
 }
 
 void
+gw_window_show_document (GwWindow   *self,
+                         GwDocument *document)
+{
+  g_return_if_fail (GW_IS_WINDOW (self));
+  g_return_if_fail (GW_IS_DOCUMENT (document));
+
+  let_go (self, &self->candidate);
+  self->candidate = document;
+  g_signal_connect_swapped (document, "changed", G_CALLBACK (document_changed_cb), self);
+  g_signal_connect_swapped (document, "notify::busy", G_CALLBACK (update_busy), self);
+  document_changed_cb (self, document);
+  update_busy (self);
+}
+
+void
 gw_window_open (GwWindow *self,
                 GFile    *file)
 {
   g_return_if_fail (GW_IS_WINDOW (self));
   g_return_if_fail (G_IS_FILE (file));
 
-  let_go (self, &self->candidate);
-  if (self->document != NULL && gw_document_get_file (self->document) != NULL &&
-      g_file_equal (file, gw_document_get_file (self->document)))
-    gw_document_reload (self->document);
-  else
+  if (_gw_window_goes_elsewhere (self, file))
+    return;
+
+  if (self->document == NULL || gw_document_get_file (self->document) == NULL ||
+      !g_file_equal (file, gw_document_get_file (self->document)))
     {
-      self->candidate = gw_document_new (file);
-      g_signal_connect_swapped (self->candidate, "changed", G_CALLBACK (document_changed_cb), self);
-      g_signal_connect_swapped (self->candidate, "notify::busy", G_CALLBACK (update_busy), self);
+      gw_window_show_document (self, gw_document_new (file));
+      return;
     }
 
-  update (self);
+  let_go (self, &self->candidate);
+  gw_document_reload (self->document);
+  _gw_window_update (self);
   update_busy (self);
 }
 
@@ -291,7 +327,7 @@ void
 _gw_window_dismiss (GwWindow *self)
 {
   let_go (self, &self->candidate);
-  update (self);
+  _gw_window_update (self);
   update_busy (self);
 }
 
@@ -370,7 +406,6 @@ gw_window_set_property (GObject      *object,
     }
 }
 
-/* The first file here, the others in windows of their own. */
 static gboolean
 drop_cb (GtkDropTarget *target,
          const GValue  *value,
@@ -383,10 +418,15 @@ drop_cb (GtkDropTarget *target,
   if (files == NULL)
     return FALSE;
 
-  gw_window_open (self, files->data);
-  for (GSList *l = files->next; l != NULL; l = l->next)
-    gw_application_open (_gw_window_get_application (self), l->data, NULL);
+  _gw_window_drop (self, files);
   return TRUE;
+}
+
+static gboolean
+gw_window_close_request (GtkWindow *window)
+{
+  return _gw_window_keeps_open (GW_WINDOW (window)) ||
+         GTK_WINDOW_CLASS (gw_window_parent_class)->close_request (window);
 }
 
 static void
@@ -396,6 +436,7 @@ gw_window_dispose (GObject *object)
 
   let_go (self, &self->candidate);
   let_go (self, &self->document);
+  _gw_window_dispose_files (self);
   g_clear_handle_id (&self->wait_source, g_source_remove);
   g_clear_handle_id (&self->message_source, g_source_remove);
   gtk_widget_dispose_template (GTK_WIDGET (self), GW_TYPE_WINDOW);
@@ -434,6 +475,10 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, GwWindow, waiting);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, spinner);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, foot);
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, start);
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, notice);
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, undo_menu);
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, recent_menu);
 }
 
 static void
@@ -445,10 +490,12 @@ gw_window_class_init (GwWindowClass *klass)
   object_class->get_property = gw_window_get_property;
   object_class->set_property = gw_window_set_property;
   object_class->dispose = gw_window_dispose;
+  GTK_WINDOW_CLASS (klass)->close_request = gw_window_close_request;
 
   install_properties (object_class);
   _gw_window_install_actions (widget_class);
   g_type_ensure (GW_TYPE_DRAWER);
+  g_type_ensure (GW_TYPE_NOTICE);
   g_type_ensure (GW_TYPE_PROBLEM_PAGE);
   g_type_ensure (GW_TYPE_SHEET_VIEW);
   g_type_ensure (GW_TYPE_START_PAGE);
@@ -465,7 +512,8 @@ gw_window_init (GwWindow *self)
   g_signal_connect_swapped (self->drawer, "message", G_CALLBACK (_gw_window_say), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
   message_over_cb (self);
-  update (self);
+  _gw_window_init_files (self);
+  _gw_window_update (self);
 }
 
 GwWindow *
@@ -484,5 +532,6 @@ gw_window_new (GwApplication *application)
                            G_CONNECT_SWAPPED);
   g_object_bind_property (gw_application_get_appearance (application), "dark", self, "dark",
                           G_BINDING_BIDIRECTIONAL | G_BINDING_SYNC_CREATE);
+  gw_start_page_set_leftovers (self->start, gw_application_get_leftovers (application));
   return self;
 }

@@ -23,11 +23,21 @@ GwWindow *gw_window_new (GwApplication *application) G_GNUC_WARN_UNUSED_RESULT;
 void gw_window_open (GwWindow *self,
                      GFile    *file);
 
+/** gw_window_show_document: the same with a document that is at hand. @document: (transfer full) */
+void gw_window_show_document (GwWindow   *self,
+                              GwDocument *document);
+
 /** gw_window_is_empty: nothing is open and nothing about to be. */
 gboolean gw_window_is_empty (GwWindow *self);
 
 /** gw_window_get_document: (nullable): the one on the screen. */
 GwDocument *gw_window_get_document (GwWindow *self);
+
+/** gw_window_save_as: says in the window how it went. */
+gboolean gw_window_save_as   (GwWindow *self,
+                              GFile    *file);
+gboolean gw_window_save_copy (GwWindow *self,
+                              GFile    *file);
 
 /** gw_window_export: writes the sheet to @file and says so in the window. */
 void gw_window_export (GwWindow *self,

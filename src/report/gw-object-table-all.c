@@ -46,7 +46,8 @@ _gw_table_fill_stall (GwTabling *tabling)
 void
 _gw_table_fill_masses (GwTabling *tabling)
 {
-  g_autoptr (GwSheet) sheet = gw_sheet_new (tabling->evaluation, tabling->shown, FALSE, tabling->units);
+  g_autoptr (GwSheet) sheet =
+    gw_sheet_new (tabling->evaluation, tabling->shown, FALSE, tabling->units);
   const GwMassFigure *figure = &gw_sheet_get_figure (sheet)->masses;
 
   _gw_table_text_column (tabling, _ ("part"));

@@ -26,9 +26,9 @@ outline_of_points (const GwStudySection *from,
   return gw_outline_points (from->points->len, xy, outline);
 }
 
-static GwStatus
-outline_of (const GwStudySection *from,
-            GwOutline            *outline)
+GwStatus
+_gw_assemble_outline (const GwStudySection *from,
+                      GwOutline            *outline)
 {
   switch ((GwSectionShape) from->shape)
     {
@@ -163,7 +163,7 @@ _gw_assemble_sections (GwAssembler *assembler)
       section->cl_max_factor =
         from->cl_max_factor.value * method_factor (assembler->study, "stall-speed");
       if (!take_outline (assembler->like, from, &section->outline) &&
-          outline_of (from, &section->outline) != GW_OK)
+          _gw_assemble_outline (from, &section->outline) != GW_OK)
         gw_problems_error (assembler->problems, path, "%s",
                            outline_cure ((GwSectionShape) from->shape));
       else

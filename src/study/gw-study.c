@@ -9,6 +9,7 @@
 #include "study/gw-study.h"
 
 #include <glib/gi18n-lib.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "study/gw-check.h"
@@ -163,6 +164,38 @@ reads_back (const GwStudy *study,
   return TRUE;
 }
 
+/* Through a link the file itself would be written into, and a failure would leave half of it. */
+static GFile *
+behind_links (GFile *file)
+{
+  const char      *path = g_file_peek_path (file);
+  g_autofree char *real = path != NULL ? realpath (path, NULL) : NULL;
+
+  return real != NULL ? g_file_new_for_path (real) : g_object_ref (file);
+}
+
+/* Not g_file_replace_contents(): after a failed write (a full disk) that closes what it has, and
+ * the half takes the place of the whole. A close that is cancelled throws the half away. */
+static gboolean
+replace_contents (GFile      *file,
+                  const char *text,
+                  GError    **error)
+{
+  g_autoptr (GFile) real = behind_links (file);
+  g_autoptr (GCancellable) cancelled = g_cancellable_new ();
+  g_autoptr (GFileOutputStream) out =
+    g_file_replace (real, NULL, FALSE, G_FILE_CREATE_NONE, NULL, error);
+
+  if (out == NULL)
+    return FALSE;
+  if (g_output_stream_write_all (G_OUTPUT_STREAM (out), text, strlen (text), NULL, NULL, error))
+    return g_output_stream_close (G_OUTPUT_STREAM (out), NULL, error);
+
+  g_cancellable_cancel (cancelled);
+  g_output_stream_close (G_OUTPUT_STREAM (out), cancelled, NULL);
+  return FALSE;
+}
+
 gboolean
 gw_study_save (const GwStudy *study,
                GFile         *file,
@@ -174,8 +207,7 @@ gw_study_save (const GwStudy *study,
   if (!reads_back (study, text, error))
     return FALSE;
 
-  if (!g_file_replace_contents (file, text, strlen (text), NULL, FALSE, G_FILE_CREATE_NONE, NULL,
-                                NULL, &reason))
+  if (!replace_contents (file, text, &reason))
     {
       g_autofree char *name = g_file_get_parse_name (file);
 
