@@ -81,15 +81,17 @@ set_accels (GtkApplication *application)
     const char *action;
     const char *accels[3];
   } accels[] = {
+    { "win.new", { "<Control>n" } },
     { "win.open", { "<Control>o" } },
     { "win.reload", { "F5", "<Control>r" } },
     { "win.print", { "<Control>p" } },
     { "win.export", { "<Control>e" } },
     { "win.dark", { "<Control>d" } },
     { "win.drawer", { "F9" } },
-    { "win.show-help-overlay", { "F1", "<Control>question" } },
+    { "win.show-help-overlay", { "<Control>question" } },
+    { "app.help", { "F1" } },
     { "window.close", { "<Control>w" } },
-    { "app.new-window", { "<Control>n" } },
+    { "app.new-window", { "<Control><Shift>n" } },
     { "app.quit", { "<Control>q" } },
   };
 

@@ -138,6 +138,8 @@ update_page (GwWindow *self)
     }
   else if (self->candidate != NULL)
     page = "waiting";
+  else if (self->is_asking)
+    page = "new";
 
   if (g_strcmp0 (gtk_stack_get_visible_child_name (self->pages), page) == 0)
     return;
@@ -146,6 +148,8 @@ update_page (GwWindow *self)
   /* Else the focus would stay on a button that is gone. */
   if (g_str_equal (page, "sheet"))
     gtk_widget_grab_focus (GTK_WIDGET (self->sheet));
+  else if (g_str_equal (page, "new"))
+    gtk_widget_grab_focus (GTK_WIDGET (self->new_study));
   else if (g_str_equal (page, "problem"))
     gtk_widget_grab_focus (GTK_WIDGET (self->problem));
 }
@@ -245,6 +249,41 @@ document_changed_cb (GwWindow   *self,
   update (self);
 }
 
+static void
+follow (GwWindow   *self,
+        GwDocument *candidate)
+{
+  self->candidate = candidate;
+  g_signal_connect_swapped (candidate, "changed", G_CALLBACK (document_changed_cb), self);
+  g_signal_connect_swapped (candidate, "notify::busy", G_CALLBACK (update_busy), self);
+}
+
+void
+_gw_window_ask (GwWindow *self)
+{
+  self->is_asking = TRUE;
+  gw_new_study_start (self->new_study);
+  update_page (self);
+}
+
+static void
+begin_study_cb (GwWindow *self,
+                GwStudy  *study)
+{
+  self->is_asking = FALSE;
+  let_go (self, &self->candidate);
+  follow (self, gw_document_new_study (study));
+  document_changed_cb (self, self->candidate);
+  update_busy (self);
+}
+
+static void
+cancel_study_cb (GwWindow *self)
+{
+  self->is_asking = FALSE;
+  update_page (self);
+}
+
 gboolean
 gw_window_is_empty (GwWindow *self)
 {
@@ -273,11 +312,7 @@ gw_window_open (GwWindow *self,
       g_file_equal (file, gw_document_get_file (self->document)))
     gw_document_reload (self->document);
   else
-    {
-      self->candidate = gw_document_new (file);
-      g_signal_connect_swapped (self->candidate, "changed", G_CALLBACK (document_changed_cb), self);
-      g_signal_connect_swapped (self->candidate, "notify::busy", G_CALLBACK (update_busy), self);
-    }
+    follow (self, gw_document_new (file));
 
   update (self);
   update_busy (self);
@@ -425,6 +460,9 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, GwWindow, drawer);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, sheet);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, problem);
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, new_study);
+  gtk_widget_class_bind_template_callback (widget_class, begin_study_cb);
+  gtk_widget_class_bind_template_callback (widget_class, cancel_study_cb);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, waiting);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, spinner);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, foot);
@@ -443,6 +481,7 @@ gw_window_class_init (GwWindowClass *klass)
   install_properties (object_class);
   _gw_window_install_actions (widget_class);
   g_type_ensure (GW_TYPE_DRAWER);
+  g_type_ensure (GW_TYPE_NEW_STUDY);
   g_type_ensure (GW_TYPE_PROBLEM_PAGE);
   g_type_ensure (GW_TYPE_SHEET_VIEW);
   g_type_ensure (GW_TYPE_START_PAGE);
@@ -455,6 +494,7 @@ gw_window_init (GwWindow *self)
   GtkDropTarget *target = gtk_drop_target_new (GDK_TYPE_FILE_LIST, GDK_ACTION_COPY);
 
   gtk_widget_init_template (GTK_WIDGET (self));
+  g_object_bind_property (self, "dark", self->new_study, "dark", G_BINDING_SYNC_CREATE);
   g_signal_connect (target, "drop", G_CALLBACK (drop_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
   message_over_cb (self);
