@@ -10,6 +10,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "desk/gw-help.h"
 #include "desk/gw-window.h"
 
 #define APPLICATION_ID "org.gramwright.Gramwright"
@@ -20,6 +21,7 @@ struct _GwApplication
 
   GSettings    *settings;
   GwAppearance *appearance;
+  GtkWindow    *help; /* weak */
 };
 
 G_DEFINE_FINAL_TYPE (GwApplication, gw_application, GTK_TYPE_APPLICATION)
@@ -39,6 +41,18 @@ new_window_cb (GSimpleAction *action,
                gpointer       self)
 {
   present_new_window (self);
+}
+
+static void
+help_cb (GSimpleAction *action,
+         GVariant      *parameter,
+         gpointer       data)
+{
+  GwApplication *self = data;
+
+  if (self->help == NULL)
+    g_set_weak_pointer (&self->help, GTK_WINDOW (gw_help_new (data)));
+  gtk_window_present (self->help);
 }
 
 static void
@@ -114,6 +128,7 @@ gw_application_startup (GApplication *application)
   GwApplication     *self = GW_APPLICATION (application);
   const GActionEntry entries[] = {
     { "new-window", new_window_cb },
+    { "help", help_cb },
     { "about", about_cb },
     { "quit", quit_cb },
   };
@@ -160,6 +175,7 @@ gw_application_dispose (GObject *object)
 {
   GwApplication *self = GW_APPLICATION (object);
 
+  g_clear_weak_pointer (&self->help);
   g_clear_object (&self->appearance);
   g_clear_object (&self->settings);
 

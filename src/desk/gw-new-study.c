@@ -136,6 +136,14 @@ show_hint (GwNewStudy *self,
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
 }
 
+static char *
+beyond_text (GwNewStudy *self,
+             Asked       what)
+{
+  return g_strdup_printf (_ ("%s: this shape goes no further (%s)."), _ (asked[what].name),
+                          gtk_label_get_text (self->hints[what]));
+}
+
 static void
 show_invalid (GwNewStudy *self,
               Asked       what,
@@ -185,8 +193,8 @@ read_values (GwNewStudy *self)
         continue;
 
       show_invalid (self, what, TRUE);
-      wrong = g_strdup_printf ("%s: %s", _ (asked[what].name),
-                               is_read ? gtk_label_get_text (self->hints[what]) : error->message);
+      wrong = is_read ? beyond_text (self, what)
+                      : g_strdup_printf ("%s: %s", _ (asked[what].name), error->message);
     }
 
   return wrong;
@@ -244,7 +252,7 @@ show_outcomes (GwNewStudy *self)
 {
   static const GwResultId ids[] = { GW_RESULT_MASS, GW_RESULT_WING_LOADING, GW_RESULT_STALL_SPEED,
                                     GW_RESULT_STATIC_MARGIN };
-  const char *const       heads[] = { _ ("It comes to"), _ ("mass"), _ ("of the goal"), _ ("wing loading"),
+  const char *const       heads[] = { _ ("It comes to"), _ ("mass"), _ ("against the goal"), _ ("wing loading"),
                                       _ ("stall speed"), _ ("static margin") };
   GtkWidget              *child;
 
