@@ -208,7 +208,8 @@ test_follow (Fixture      *fixture,
   type (fixture, "span", "1700");
   wait_until (!g_str_equal (typed (fixture, "chord"), chord));
   g_assert_cmpstr (typed (fixture, "chord"), ==, "267"); /* 1700 * 220 / 1400 */
-  g_assert_cmpfloat (g_ascii_strtod (typed (fixture, "mass"), NULL), >, g_ascii_strtod (mass, NULL));
+  g_assert_cmpfloat (g_ascii_strtod (typed (fixture, "mass"), NULL), >,
+                     g_ascii_strtod (mass, NULL));
 
   type (fixture, "chord", "250");
   type (fixture, "span", "1600");

@@ -473,7 +473,8 @@ main (int   argc,
     for (guint k = 0; k < G_N_ELEMENTS (tests); k++)
       {
         const GwTemplate *shape = g_ptr_array_index (gw_templates (), i);
-        g_autofree char  *path = g_strdup_printf ("/study/template/%s/%s", shape->id, tests[k].name);
+        g_autofree char  *path =
+          g_strdup_printf ("/study/template/%s/%s", shape->id, tests[k].name);
 
         g_test_add_data_func (path, shape, tests[k].test);
       }

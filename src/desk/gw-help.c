@@ -10,18 +10,22 @@
 
 #include "desk/gw-help-text.h"
 
+#define LAYOUT_TIME 50 /* in which labels that are new have got their places [ms] */
+
 struct _GwHelp
 {
   GtkWindow parent_instance;
 
   GtkSearchEntry *search;
   GtkListBox     *list;
-  GtkTextView    *text;
+  GtkBox         *page; /* a label for each block */
+  GtkWidget      *scroller;
   GtkLabel       *none;
 
-  GPtrArray  *pages; /* of GwHelpPage; the rows of the list are in the same order */
-  char      **words;
-  const char *shown; /* id of the page; NULL: none */
+  GPtrArray *pages; /* of GwHelpPage; the rows of the list are in the same order */
+  char     **words;
+  GtkWidget *first; /* label with the first of the words; NULL: none */
+  guint      source;
 };
 
 G_DEFINE_FINAL_TYPE (GwHelp, gw_help, GTK_TYPE_WINDOW)
@@ -33,69 +37,130 @@ page_of (GwHelp        *self,
   return g_ptr_array_index (self->pages, (guint) gtk_list_box_row_get_index (row));
 }
 
-static void
-add_block (GtkTextBuffer     *buffer,
-           const GwHelpBlock *block)
+/* All words in one, as they are typed; NULL if there are none. */
+static GRegex *
+words_regex (GwHelp *self)
 {
-  static const char *const tags[] = {
-    [GW_HELP_HEADING] = "heading", [GW_HELP_PARAGRAPH] = "paragraph", [GW_HELP_ENTRY] = "entry"
-  };
-  g_autofree char *line =
-    g_strdup_printf ("%s%s", block->kind == GW_HELP_ENTRY ? "\342\200\242 " : "", block->text);
-  GtkTextIter end;
-
-  gtk_text_buffer_get_end_iter (buffer, &end);
-  gtk_text_buffer_insert (buffer, &end, "\n", -1);
-  gtk_text_buffer_insert_with_tags_by_name (buffer, &end, line, -1, tags[block->kind], NULL);
-}
-
-/* Marks what is searched for; gives the place of the first. */
-static gboolean
-mark_words (GwHelp        *self,
-            GtkTextBuffer *buffer,
-            GtkTextIter   *first)
-{
-  gboolean is_found = FALSE;
+  g_autoptr (GString) pattern = g_string_new (NULL);
 
   for (guint i = 0; self->words[i] != NULL; i++)
     {
-      GtkTextIter at, from, to;
+      g_autofree char *word = g_regex_escape_string (self->words[i], -1);
 
-      gtk_text_buffer_get_start_iter (buffer, &at);
-      while (gtk_text_iter_forward_search (&at, self->words[i], GTK_TEXT_SEARCH_CASE_INSENSITIVE,
-                                           &from, &to, NULL))
-        {
-          gtk_text_buffer_apply_tag_by_name (buffer, "found", &from, &to);
-          if (!is_found || gtk_text_iter_compare (&from, first) < 0)
-            *first = from;
-          is_found = TRUE;
-          at = to;
-        }
+      g_string_append_printf (pattern, "%s%s", i > 0 ? "|" : "", word);
     }
 
-  return is_found;
+  return pattern->len > 0 ? g_regex_new (pattern->str, G_REGEX_CASELESS, 0, NULL) : NULL;
+}
+
+/* What is searched for stands out, without a colour of its own. */
+static char *
+marked (const GRegex *regex,
+        const char   *text,
+        gboolean     *is_found)
+{
+  g_autoptr (GMatchInfo) match = NULL;
+  GString *markup = g_string_new (NULL);
+  int      from, to, done = 0;
+
+  *is_found = FALSE;
+  if (regex != NULL)
+    for (g_regex_match (regex, text, 0, &match); g_match_info_matches (match);
+         g_match_info_next (match, NULL))
+      {
+        g_autofree char *before = NULL, *found = NULL;
+
+        g_match_info_fetch_pos (match, 0, &from, &to);
+        before = g_markup_escape_text (text + done, from - done);
+        found = g_markup_escape_text (text + from, to - from);
+        g_string_append_printf (markup, "%s<b><u>%s</u></b>", before, found);
+        done = to;
+        *is_found = TRUE;
+      }
+
+  {
+    g_autofree char *rest = g_markup_escape_text (text + done, -1);
+
+    g_string_append (markup, rest);
+  }
+  return g_string_free (markup, FALSE);
+}
+
+static void
+add_label (GwHelp       *self,
+           const GRegex *regex,
+           const char   *text,
+           const char   *css_class,
+           gboolean      is_heading)
+{
+  gboolean         is_found;
+  g_autofree char *markup = marked (regex, text, &is_found);
+  GtkWidget       *label =
+    g_object_new (GTK_TYPE_LABEL, "label", markup, "use-markup", TRUE, "wrap", TRUE, "xalign", 0.0,
+                  "max-width-chars", 76, "natural-wrap-mode", GTK_NATURAL_WRAP_NONE,
+                  "accessible-role",
+                  is_heading ? GTK_ACCESSIBLE_ROLE_HEADING : GTK_ACCESSIBLE_ROLE_LABEL, NULL);
+
+  gtk_widget_set_halign (label, GTK_ALIGN_START);
+  gtk_widget_add_css_class (label, css_class);
+  gtk_box_append (self->page, label);
+  if (is_found && self->first == NULL)
+    self->first = label;
+}
+
+static void
+add_block (GwHelp            *self,
+           const GRegex      *regex,
+           const GwHelpBlock *block)
+{
+  static const char *const classes[] = {
+    [GW_HELP_HEADING] = "heading", [GW_HELP_PARAGRAPH] = "paragraph", [GW_HELP_ENTRY] = "entry"
+  };
+  g_autofree char *entry = g_strconcat ("\342\200\242 ", block->text, NULL);
+
+  add_label (self, regex, block->kind == GW_HELP_ENTRY ? entry : block->text, classes[block->kind],
+             block->kind == GW_HELP_HEADING);
+}
+
+/* Once the labels have their places. */
+static gboolean
+scroll_cb (gpointer data)
+{
+  GwHelp        *self = data;
+  GtkAdjustment *adjustment =
+    gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->scroller));
+  graphene_rect_t bounds;
+
+  self->source = 0;
+  if (self->first != NULL &&
+      gtk_widget_compute_bounds (self->first, GTK_WIDGET (self->page), &bounds))
+    gtk_adjustment_set_value (adjustment,
+                              (double) bounds.origin.y -
+                                gtk_adjustment_get_page_size (adjustment) / 4.0);
+  return G_SOURCE_REMOVE;
 }
 
 static void
 show_page (GwHelp           *self,
            const GwHelpPage *page)
 {
-  GtkTextBuffer *buffer = gtk_text_view_get_buffer (self->text);
-  GtkTextIter    at;
+  GtkAdjustment *adjustment =
+    gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->scroller));
+  g_autoptr (GRegex) regex = words_regex (self);
+  GtkWidget *child;
 
-  self->shown = page->id;
-  gtk_text_buffer_set_text (buffer, "", 0);
-  gtk_text_buffer_get_start_iter (buffer, &at);
-  gtk_text_buffer_insert_with_tags_by_name (buffer, &at, page->title, -1, "title", NULL);
+  self->first = NULL;
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->page))) != NULL)
+    gtk_box_remove (self->page, child);
+  add_label (self, regex, page->title, "large", TRUE);
   for (guint i = 0; i < page->blocks->len; i++)
-    add_block (buffer, g_ptr_array_index (page->blocks, i));
+    add_block (self, regex, g_ptr_array_index (page->blocks, i));
 
-  if (!mark_words (self, buffer, &at))
-    gtk_text_buffer_get_start_iter (buffer, &at);
-  gtk_text_buffer_place_cursor (buffer, &at);
-  gtk_text_view_scroll_to_mark (self->text, gtk_text_buffer_get_insert (buffer), 0.1, FALSE, 0.0,
-                                0.0);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->text), GTK_ACCESSIBLE_PROPERTY_LABEL,
+  gtk_adjustment_set_value (adjustment, 0.0);
+  g_clear_handle_id (&self->source, g_source_remove);
+  if (self->first != NULL)
+    self->source = g_timeout_add (LAYOUT_TIME, scroll_cb, self);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->scroller), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   page->title, -1);
 }
 
@@ -149,24 +214,40 @@ search_activated_cb (GwHelp *self)
     gtk_widget_grab_focus (GTK_WIDGET (row));
 }
 
+/* What was typed on the list or the page is in the field already. */
 static void
-read_page_cb (GwHelp *self)
+search_started_cb (GwHelp *self)
 {
-  gtk_widget_grab_focus (GTK_WIDGET (self->text));
+  gtk_widget_grab_focus (GTK_WIDGET (self->search));
+  gtk_editable_set_position (GTK_EDITABLE (self->search), -1);
+}
+
+/* Escape leaves the search first, then the window. */
+static void
+search_stopped_cb (GwHelp *self)
+{
+  if (*gtk_editable_get_text (GTK_EDITABLE (self->search)) == '\0')
+    {
+      gtk_window_close (GTK_WINDOW (self));
+      return;
+    }
+
+  gtk_editable_set_text (GTK_EDITABLE (self->search), "");
+  search_activated_cb (self);
 }
 
 static void
-make_tags (GtkTextBuffer *buffer)
+read_page_cb (GwHelp *self)
 {
-  gtk_text_buffer_create_tag (buffer, "title", "weight", PANGO_WEIGHT_BOLD, "scale", 1.6,
-                              "pixels-below-lines", 6, NULL);
-  gtk_text_buffer_create_tag (buffer, "heading", "weight", PANGO_WEIGHT_BOLD, "scale", 1.1,
-                              "pixels-above-lines", 14, "pixels-below-lines", 2, NULL);
-  gtk_text_buffer_create_tag (buffer, "paragraph", "pixels-above-lines", 6, NULL);
-  gtk_text_buffer_create_tag (buffer, "entry", "pixels-above-lines", 4, "left-margin", 18,
-                              "indent", -12, NULL);
-  gtk_text_buffer_create_tag (buffer, "found", "underline", PANGO_UNDERLINE_SINGLE, "weight",
-                              PANGO_WEIGHT_BOLD, NULL);
+  gtk_widget_grab_focus (self->scroller);
+}
+
+static gboolean
+find_cb (GtkWidget *widget,
+         GVariant  *arguments,
+         gpointer   data)
+{
+  return gtk_widget_grab_focus (GTK_WIDGET (GW_HELP (widget)->search));
 }
 
 static void
@@ -174,11 +255,28 @@ gw_help_dispose (GObject *object)
 {
   GwHelp *self = GW_HELP (object);
 
+  g_clear_handle_id (&self->source, g_source_remove);
   gtk_widget_dispose_template (GTK_WIDGET (object), GW_TYPE_HELP);
   g_clear_pointer (&self->pages, g_ptr_array_unref);
   g_clear_pointer (&self->words, g_strfreev);
 
   G_OBJECT_CLASS (gw_help_parent_class)->dispose (object);
+}
+
+/* Arrows scroll the text as well, which has nothing to go through. */
+static gboolean
+text_key_cb (GwHelp         *self,
+             guint           key,
+             guint           code,
+             GdkModifierType modifiers)
+{
+  gboolean is_done = FALSE;
+
+  if (key == GDK_KEY_Up || key == GDK_KEY_Down)
+    g_signal_emit_by_name (self->scroller, "scroll-child",
+                           key == GDK_KEY_Up ? GTK_SCROLL_STEP_UP : GTK_SCROLL_STEP_DOWN, FALSE,
+                           &is_done);
+  return is_done;
 }
 
 static void
@@ -188,15 +286,20 @@ gw_help_class_init (GwHelpClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = gw_help_dispose;
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_f, GDK_CONTROL_MASK, find_cb, NULL);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/gramwright/desk/gw-help.ui");
   gtk_widget_class_bind_template_child (widget_class, GwHelp, search);
   gtk_widget_class_bind_template_child (widget_class, GwHelp, list);
-  gtk_widget_class_bind_template_child (widget_class, GwHelp, text);
+  gtk_widget_class_bind_template_child (widget_class, GwHelp, page);
+  gtk_widget_class_bind_template_child (widget_class, GwHelp, scroller);
   gtk_widget_class_bind_template_child (widget_class, GwHelp, none);
   gtk_widget_class_bind_template_callback (widget_class, row_selected_cb);
   gtk_widget_class_bind_template_callback (widget_class, search_cb);
   gtk_widget_class_bind_template_callback (widget_class, search_activated_cb);
+  gtk_widget_class_bind_template_callback (widget_class, search_started_cb);
+  gtk_widget_class_bind_template_callback (widget_class, search_stopped_cb);
   gtk_widget_class_bind_template_callback (widget_class, read_page_cb);
+  gtk_widget_class_bind_template_callback (widget_class, text_key_cb);
 }
 
 static void
@@ -205,8 +308,7 @@ gw_help_init (GwHelp *self)
   self->pages = gw_help_pages ();
   self->words = gw_help_words ("");
   gtk_widget_init_template (GTK_WIDGET (self));
-  gtk_search_entry_set_key_capture_widget (self->search, GTK_WIDGET (self->list));
-  make_tags (gtk_text_view_get_buffer (self->text));
+  gtk_search_entry_set_key_capture_widget (self->search, GTK_WIDGET (self));
 
   for (guint i = 0; i < self->pages->len; i++)
     {
@@ -219,6 +321,8 @@ gw_help_init (GwHelp *self)
     }
   gtk_list_box_set_filter_func (self->list, filter_cb, self, NULL);
   gtk_list_box_select_row (self->list, gtk_list_box_get_row_at_index (self->list, 0));
+  gtk_window_set_focus (GTK_WINDOW (self),
+                        GTK_WIDGET (gtk_list_box_get_row_at_index (self->list, 0)));
 }
 
 GwHelp *

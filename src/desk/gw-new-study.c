@@ -252,7 +252,8 @@ show_outcomes (GwNewStudy *self)
 {
   static const GwResultId ids[] = { GW_RESULT_MASS, GW_RESULT_WING_LOADING, GW_RESULT_STALL_SPEED,
                                     GW_RESULT_STATIC_MARGIN };
-  const char *const       heads[] = { _ ("It comes to"), _ ("mass"), _ ("against the goal"), _ ("wing loading"),
+  const char *const       heads[] = { _ ("It comes to"), _ ("mass"), _ ("against the goal"),
+                                      _ ("wing loading"),
                                       _ ("stall speed"), _ ("static margin") };
   GtkWidget              *child;
 
@@ -316,7 +317,8 @@ update (GwNewStudy *self)
   if (text == NULL)
     self->study =
       gw_template_make (self->shape, self->values[ASKED_SPAN] / 1000.0,
-                        self->values[ASKED_CHORD] / 1000.0, self->values[ASKED_MASS] / 1000.0, &error);
+                        self->values[ASKED_CHORD] / 1000.0, self->values[ASKED_MASS] / 1000.0,
+                        &error);
   if (self->study != NULL)
     evaluation = gw_evaluation_quick (self->study, NULL, &error);
   if (evaluation == NULL)

@@ -179,7 +179,7 @@ wing_at (const GwStudySurface *wing,
     }
 
   part = outer->y_mm.value > inner->y_mm.value
-           ? CLAMP ((fabs (y) - inner->y_mm.value) / (outer->y_mm.value - inner->y_mm.value), 0.0, 1.0)
+           ? fmin ((fabs (y) - inner->y_mm.value) / (outer->y_mm.value - inner->y_mm.value), 1.0)
            : 0.0;
   *chord = inner->chord_mm.value + part * (outer->chord_mm.value - inner->chord_mm.value);
   *leading = inner->x_mm.value + part * (outer->x_mm.value - inner->x_mm.value);
@@ -220,7 +220,8 @@ static double
 side_of (GwRecord   *record,
          const Rule *rule)
 {
-  const GwField *field = rule->side != NULL ? gw_record_type_field (record->type, rule->side) : NULL;
+  const GwField *field =
+    rule->side != NULL ? gw_record_type_field (record->type, rule->side) : NULL;
 
   return field != NULL ? ((GwNumber *) gw_record_at (record, field))->value : 0.0;
 }
@@ -248,7 +249,8 @@ scale_in_surface (const Scaling *scaling,
                   GwNumber      *number)
 {
   const GwStudySurface *surface = surface_of (scaling, path, record);
-  const gboolean        is_wing = surface->role == GW_ROLE_WING || surface->role == GW_ROLE_SECOND_WING;
+  const gboolean        is_wing =
+    surface->role == GW_ROLE_WING || surface->role == GW_ROLE_SECOND_WING;
 
   if (by == BY_SWEEP && is_wing)
     gw_number_set (number, rounded (swept (scaling, surface,
@@ -304,7 +306,8 @@ _gw_template_scale (const GwStudy *study,
        [BY_SPAR] = cbrt (mass * span),
        [BY_CHANNEL] = pow (mass * span, 2.0 / 3.0),
        [BY_SPEED] = sqrt (mass / (span * chord)),
-       /* Roots of area factors, the arm growing as the body: s c c / sqrt (s c), s c s / sqrt (s c). */
+       /* Roots of the factors of areas: s c c / sqrt (s c) and s c s / sqrt (s c), the arm
+       * growing as the body. */
        [BY_TAIL] = pow (span, 0.25) * pow (chord, 0.75),
        [BY_FIN] = pow (span, 0.75) * pow (chord, 0.25),
     },

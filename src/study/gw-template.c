@@ -199,8 +199,9 @@ move_item (const GwStudy *study,
   g_autoptr (JsonNode) value = json_node_new (JSON_NODE_VALUE);
 
   json_node_set_double (value, place);
-  return option == gw_study_baseline (study) ? gw_study_edit (study, path, value, error)
-                                             : gw_edit_for_option (study, option, path, value, error);
+  return option == gw_study_baseline (study)
+           ? gw_study_edit (study, path, value, error)
+           : gw_edit_for_option (study, option, path, value, error);
 }
 
 /* Where the item has to go in that option [mm]; FALSE if it is there. */
