@@ -9,6 +9,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "desk/gw-outcome-grid.h"
 #include "desk/gw-planform-view.h"
 #include "study/gw-result.h"
 
@@ -75,20 +76,6 @@ enum
 static GParamSpec *properties[N_PROPS];
 static guint       signals[N_SIGNALS];
 
-/* With as many decimals as make it as fine as in the document's unit. */
-static char *
-number_text (const GwNewStudy *self,
-             GwQuantity        quantity,
-             double            value,
-             int               decimals)
-{
-  const GwEntryUnit *unit = self->units.of[quantity];
-  const int          more = unit != NULL ? (int) ceil (log10 (unit->factor) - 1e-9) : 0;
-
-  return g_strdup_printf ("%.*f", CLAMP (decimals + more, 0, 6),
-                          gw_units_shown (&self->units, quantity, value));
-}
-
 static GwTemplateRange
 range_of (const GwNewStudy *self,
           Asked             what)
@@ -125,8 +112,8 @@ show_hint (GwNewStudy *self,
 {
   const GwTemplateRange range = range_of (self, what);
   const GwQuantity      quantity = asked[what].quantity;
-  g_autofree char      *least = number_text (self, quantity, ceil (range.least), 0);
-  g_autofree char      *most = number_text (self, quantity, floor (range.most), 0);
+  g_autofree char      *least = gw_outcome_number (&self->units, quantity, ceil (range.least), 0);
+  g_autofree char      *most = gw_outcome_number (&self->units, quantity, floor (range.most), 0);
   /* Translators: a unit, the least and the most that may be typed: "mm, 1100 to 1900" */
   g_autofree char *text =
     g_strdup_printf (_ ("%s, %s to %s"), gw_units_name (&self->units, quantity), least, most);
@@ -200,85 +187,6 @@ read_values (GwNewStudy *self)
   return wrong;
 }
 
-static void
-add_label (GwNewStudy *self,
-           int         column,
-           int         row,
-           const char *text,
-           const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (text);
-
-  gtk_label_set_xalign (GTK_LABEL (label), column == 0 ? 0.0f : 1.0f);
-  if (column == 0)
-    gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-  gtk_widget_set_hexpand (label, column == 0);
-  if (css_class != NULL)
-    gtk_widget_add_css_class (label, css_class);
-  gtk_grid_attach (self->outcomes, label, column, row, 1, 1);
-}
-
-static char *
-result_text (GwNewStudy      *self,
-             const GwOutcome *outcome,
-             GwResultId       id)
-{
-  const GwResultInfo *info = gw_result_info (id);
-  const double        value = outcome->results.value[id];
-  g_autofree char    *number = NULL;
-
-  if (!isfinite (value))
-    return g_strdup ("–");
-
-  number = number_text (self, info->quantity, gw_result_shown (id, value), info->decimals);
-  return g_strdup_printf ("%s %s", number, gw_units_name (&self->units, info->quantity));
-}
-
-/* How far it is from the goal, which is seldom met: how it is built sets the mass. */
-static char *
-against_goal_text (GwNewStudy      *self,
-                   const GwOutcome *outcome)
-{
-  const double     grams = 1000.0 * outcome->results.value[GW_RESULT_MASS];
-  const double     over = grams - self->values[ASKED_MASS];
-  g_autofree char *number = number_text (self, GW_G, fabs (over), 0);
-  const char      *unit = gw_units_name (&self->units, GW_G);
-
-  return g_strdup_printf (over > 0.0 ? _ ("%s %s over") : _ ("%s %s under"), number, unit);
-}
-
-static void
-show_outcomes (GwNewStudy *self)
-{
-  static const GwResultId ids[] = { GW_RESULT_MASS, GW_RESULT_WING_LOADING, GW_RESULT_STALL_SPEED,
-                                    GW_RESULT_STATIC_MARGIN };
-  const char *const       heads[] = { _ ("It comes to"), _ ("mass"), _ ("against the goal"),
-                                      _ ("wing loading"),
-                                      _ ("stall speed"), _ ("static margin") };
-  GtkWidget              *child;
-
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->outcomes))) != NULL)
-    gtk_grid_remove (self->outcomes, child);
-  for (guint i = 0; i < G_N_ELEMENTS (heads); i++)
-    add_label (self, (int) i, 0, heads[i], "quiet");
-
-  for (guint i = 0; i < self->evaluation->outcomes->len; i++)
-    {
-      const GwOutcome *outcome = gw_evaluation_outcome (self->evaluation, i);
-      g_autofree char *goal = against_goal_text (self, outcome);
-      const int        row = (int) i + 1;
-
-      add_label (self, 0, row, outcome->name, NULL);
-      add_label (self, 2, row, goal, NULL);
-      for (guint k = 0; k < G_N_ELEMENTS (ids); k++)
-        {
-          g_autofree char *text = result_text (self, outcome, ids[k]);
-
-          add_label (self, k == 0 ? 1 : (int) k + 2, row, text, NULL);
-        }
-    }
-}
-
 /* What the battery could not do is said; the rest stands in the table. */
 static char *
 balance_text (const GwEvaluation *evaluation)
@@ -332,7 +240,7 @@ update (GwNewStudy *self)
   self->evaluation = g_steal_pointer (&evaluation);
   text = balance_text (self->evaluation);
   show_message (self, text, FALSE);
-  show_outcomes (self);
+  gw_outcome_grid_show (self->outcomes, self->evaluation, &self->units, self->values[ASKED_MASS]);
   gw_planform_view_show (self->planform, self->evaluation);
 }
 
@@ -353,7 +261,6 @@ entry_changed_cb (GwNewStudy  *self,
   if (self->is_filling)
     return;
 
-  /* Left empty it follows what is usual again, once it is left. */
   for (guint i = 0; i < N_ASKED; i++)
     if (self->entries[i] == entry)
       self->is_own[i] = TRUE;
