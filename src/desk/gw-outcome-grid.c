@@ -33,9 +33,12 @@ add_label (GtkGrid    *grid,
 {
   GtkWidget *label = gtk_label_new (text);
 
+  /* Names and headings give way to numbers. */
   gtk_label_set_xalign (GTK_LABEL (label), column == 0 ? 0.0f : 1.0f);
-  if (column == 0)
-    gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_justify (GTK_LABEL (label),
+                         column == 0 ? GTK_JUSTIFY_LEFT : GTK_JUSTIFY_RIGHT);
+  gtk_label_set_wrap (GTK_LABEL (label), column == 0 || row == 0);
+  gtk_widget_set_valign (label, row == 0 ? GTK_ALIGN_END : GTK_ALIGN_BASELINE);
   gtk_widget_set_hexpand (label, column == 0);
   if (css_class != NULL)
     gtk_widget_add_css_class (label, css_class);
