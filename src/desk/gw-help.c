@@ -10,8 +10,6 @@
 
 #include "desk/gw-help-text.h"
 
-#define LAYOUT_TIME 50 /* in which labels that are new have got their places [ms] */
-
 struct _GwHelp
 {
   GtkWindow parent_instance;
@@ -25,7 +23,7 @@ struct _GwHelp
   GPtrArray *pages; /* of GwHelpPage; the rows of the list are in the same order */
   char     **words;
   GtkWidget *first; /* label with the first of the words; NULL: none */
-  guint      source;
+  guint      tick;
 };
 
 G_DEFINE_FINAL_TYPE (GwHelp, gw_help, GTK_TYPE_WINDOW)
@@ -122,22 +120,32 @@ add_block (GwHelp            *self,
              block->kind == GW_HELP_HEADING);
 }
 
-/* Once the labels have their places. */
+/* Frame by frame, until the labels have their places. */
 static gboolean
-scroll_cb (gpointer data)
+scroll_cb (GtkWidget     *scroller,
+           GdkFrameClock *clock,
+           gpointer       data)
 {
-  GwHelp        *self = data;
-  GtkAdjustment *adjustment =
-    gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->scroller));
+  GwHelp         *self = data;
+  GtkAdjustment  *adjustment = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scroller));
   graphene_rect_t bounds;
 
-  self->source = 0;
-  if (self->first != NULL &&
-      gtk_widget_compute_bounds (self->first, GTK_WIDGET (self->page), &bounds))
-    gtk_adjustment_set_value (adjustment,
-                              (double) bounds.origin.y -
-                                gtk_adjustment_get_page_size (adjustment) / 4.0);
+  if (gtk_widget_get_height (self->first) == 0 ||
+      !gtk_widget_compute_bounds (self->first, GTK_WIDGET (self->page), &bounds))
+    return G_SOURCE_CONTINUE;
+
+  gtk_adjustment_set_value (adjustment, (double) bounds.origin.y -
+                                          gtk_adjustment_get_page_size (adjustment) / 4.0);
+  self->tick = 0;
   return G_SOURCE_REMOVE;
+}
+
+static void
+stop_scrolling (GwHelp *self)
+{
+  if (self->tick != 0)
+    gtk_widget_remove_tick_callback (self->scroller, self->tick);
+  self->tick = 0;
 }
 
 static void
@@ -149,6 +157,7 @@ show_page (GwHelp           *self,
   g_autoptr (GRegex) regex = words_regex (self);
   GtkWidget *child;
 
+  stop_scrolling (self);
   self->first = NULL;
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->page))) != NULL)
     gtk_box_remove (self->page, child);
@@ -157,9 +166,8 @@ show_page (GwHelp           *self,
     add_block (self, regex, g_ptr_array_index (page->blocks, i));
 
   gtk_adjustment_set_value (adjustment, 0.0);
-  g_clear_handle_id (&self->source, g_source_remove);
   if (self->first != NULL)
-    self->source = g_timeout_add (LAYOUT_TIME, scroll_cb, self);
+    self->tick = gtk_widget_add_tick_callback (self->scroller, scroll_cb, self, NULL);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->scroller), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   page->title, -1);
 }
@@ -255,7 +263,8 @@ gw_help_dispose (GObject *object)
 {
   GwHelp *self = GW_HELP (object);
 
-  g_clear_handle_id (&self->source, g_source_remove);
+  if (self->scroller != NULL)
+    stop_scrolling (self);
   gtk_widget_dispose_template (GTK_WIDGET (object), GW_TYPE_HELP);
   g_clear_pointer (&self->pages, g_ptr_array_unref);
   g_clear_pointer (&self->words, g_strfreev);
