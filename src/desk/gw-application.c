@@ -10,6 +10,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "desk/gw-help.h"
 #include "desk/gw-language.h"
 #include "desk/gw-preferences.h"
 #include "desk/gw-recovery.h"
@@ -23,7 +24,7 @@ struct _GwApplication
 
   GSettings    *settings;
   GwAppearance *appearance;
-  GtkWindow    *preferences; /* weak */
+  GtkWindow    *preferences, *help; /* weak */
   GwUnits       units;
   GListStore   *leftovers;
   gboolean      are_leftovers_told;
@@ -98,6 +99,18 @@ preferences_cb (GSimpleAction *action,
   if (self->preferences == NULL)
     g_set_weak_pointer (&self->preferences, gw_preferences_new (parent, self->settings));
   gtk_window_present (self->preferences);
+}
+
+static void
+help_cb (GSimpleAction *action,
+         GVariant      *parameter,
+         gpointer       data)
+{
+  GwApplication *self = data;
+
+  if (self->help == NULL)
+    g_set_weak_pointer (&self->help, GTK_WINDOW (gw_help_new (data)));
+  gtk_window_present (self->help);
 }
 
 static void
@@ -184,6 +197,7 @@ set_accels (GtkApplication *application)
     const char *action;
     const char *accels[3];
   } accels[] = {
+    { "win.new", { "<Control>n" } },
     { "win.open", { "<Control>o" } },
     { "win.save", { "<Control>s" } },
     { "win.save-as", { "<Control><Shift>s" } },
@@ -192,9 +206,10 @@ set_accels (GtkApplication *application)
     { "win.export", { "<Control>e" } },
     { "win.dark", { "<Control>d" } },
     { "win.drawer", { "F9" } },
-    { "win.show-help-overlay", { "F1", "<Control>question" } },
+    { "win.show-help-overlay", { "<Control>question" } },
+    { "app.help", { "F1" } },
     { "window.close", { "<Control>w" } },
-    { "app.new-window", { "<Control>n" } },
+    { "app.new-window", { "<Control><Shift>n" } },
     { "app.preferences", { "<Control>comma" } },
     { "app.quit", { "<Control>q" } },
   };
@@ -219,6 +234,7 @@ gw_application_startup (GApplication *application)
   const GActionEntry entries[] = {
     { "new-window", new_window_cb },
     { "preferences", preferences_cb },
+    { "help", help_cb },
     { "about", about_cb },
     { "quit", quit_cb },
   };
@@ -283,6 +299,7 @@ gw_application_dispose (GObject *object)
   GwApplication *self = GW_APPLICATION (object);
 
   g_clear_weak_pointer (&self->preferences);
+  g_clear_weak_pointer (&self->help);
   g_clear_object (&self->appearance);
   g_clear_object (&self->settings);
   g_clear_object (&self->leftovers);

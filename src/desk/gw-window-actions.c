@@ -52,6 +52,21 @@ open_demo_cb (GtkWidget  *widget,
 }
 
 static void
+new_cb (GtkWidget  *widget,
+        const char *action,
+        GVariant   *parameter)
+{
+  GwWindow *self = GW_WINDOW (widget);
+
+  if (!gw_window_is_empty (self))
+    {
+      self = gw_window_new (_gw_window_get_application (self));
+      gtk_window_present (GTK_WINDOW (self));
+    }
+  _gw_window_ask_shape (self);
+}
+
+static void
 reload_cb (GtkWidget  *widget,
            const char *action,
            GVariant   *parameter)
@@ -188,6 +203,7 @@ previous_option_cb (GtkWidget  *widget,
 void
 _gw_window_install_actions (GtkWidgetClass *widget_class)
 {
+  gtk_widget_class_install_action (widget_class, "win.new", NULL, new_cb);
   gtk_widget_class_install_action (widget_class, "win.open", NULL, open_cb);
   gtk_widget_class_install_action (widget_class, "win.open-demo", NULL, open_demo_cb);
   gtk_widget_class_install_action (widget_class, "win.reload", NULL, reload_cb);

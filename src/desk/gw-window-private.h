@@ -7,6 +7,7 @@
 #pragma once
 
 #include "desk/gw-drawer.h"
+#include "desk/gw-new-study.h"
 #include "desk/gw-notice.h"
 #include "desk/gw-problem-page.h"
 #include "desk/gw-sheet-view.h"
@@ -37,6 +38,7 @@ struct _GwWindow
   GwDrawer      *drawer;
   GwSheetView   *sheet;
   GwProblemPage *problem;
+  GwNewStudy    *new_study;
   GtkWidget     *waiting, *spinner;
   GtkLabel      *foot;
   GwStartPage   *start;
@@ -46,6 +48,7 @@ struct _GwWindow
   GwDocument *document;  /* on the screen; it has an evaluation */
   GwDocument *candidate; /* to be opened; takes its place once it has one */
   gboolean    is_dark, is_drawer_open;
+  gboolean    is_asking; /* for the shape of a new study */
   guint       wait_source, message_source;
 
   GwAsk    ask;
@@ -63,6 +66,9 @@ GwEvaluation  *_gw_window_get_evaluation (GwWindow *self);
 
 /** _gw_window_dismiss: gives up opening the candidate. */
 void _gw_window_dismiss (GwWindow *self);
+
+/** _gw_window_ask_shape: of a new study. */
+void _gw_window_ask_shape (GwWindow *self);
 
 /** _gw_window_say: in the foot, for a while. */
 void _gw_window_say (GwWindow   *self,

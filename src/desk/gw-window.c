@@ -146,6 +146,8 @@ update_page (GwWindow *self)
     }
   else if (self->candidate != NULL)
     page = "waiting";
+  else if (self->is_asking)
+    page = "new";
 
   if (g_strcmp0 (gtk_stack_get_visible_child_name (self->pages), page) == 0)
     return;
@@ -154,6 +156,8 @@ update_page (GwWindow *self)
   /* Else the focus would stay on a button that is gone. */
   if (g_str_equal (page, "sheet"))
     gtk_widget_grab_focus (GTK_WIDGET (self->sheet));
+  else if (g_str_equal (page, "new"))
+    gtk_widget_grab_focus (GTK_WIDGET (self->new_study));
   else if (g_str_equal (page, "problem"))
     gtk_widget_grab_focus (GTK_WIDGET (self->problem));
 }
@@ -269,6 +273,21 @@ document_changed_cb (GwWindow   *self,
   _gw_window_update (self);
 }
 
+void
+_gw_window_ask_shape (GwWindow *self)
+{
+  self->is_asking = TRUE;
+  gw_new_study_start (self->new_study);
+  update_page (self);
+}
+
+static void
+cancel_study_cb (GwWindow *self)
+{
+  self->is_asking = FALSE;
+  update_page (self);
+}
+
 gboolean
 gw_window_is_empty (GwWindow *self)
 {
@@ -298,6 +317,14 @@ gw_window_show_document (GwWindow   *self,
   g_signal_connect_swapped (document, "notify::busy", G_CALLBACK (update_busy), self);
   document_changed_cb (self, document);
   update_busy (self);
+}
+
+static void
+begin_study_cb (GwWindow *self,
+                GwStudy  *study)
+{
+  self->is_asking = FALSE;
+  gw_window_show_document (self, gw_document_new_study (study));
 }
 
 void
@@ -472,6 +499,9 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, GwWindow, drawer);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, sheet);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, problem);
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, new_study);
+  gtk_widget_class_bind_template_callback (widget_class, begin_study_cb);
+  gtk_widget_class_bind_template_callback (widget_class, cancel_study_cb);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, waiting);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, spinner);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, foot);
@@ -495,6 +525,7 @@ gw_window_class_init (GwWindowClass *klass)
   install_properties (object_class);
   _gw_window_install_actions (widget_class);
   g_type_ensure (GW_TYPE_DRAWER);
+  g_type_ensure (GW_TYPE_NEW_STUDY);
   g_type_ensure (GW_TYPE_NOTICE);
   g_type_ensure (GW_TYPE_PROBLEM_PAGE);
   g_type_ensure (GW_TYPE_SHEET_VIEW);
@@ -508,6 +539,7 @@ gw_window_init (GwWindow *self)
   GtkDropTarget *target = gtk_drop_target_new (GDK_TYPE_FILE_LIST, GDK_ACTION_COPY);
 
   gtk_widget_init_template (GTK_WIDGET (self));
+  g_object_bind_property (self, "dark", self->new_study, "dark", G_BINDING_SYNC_CREATE);
   g_signal_connect (target, "drop", G_CALLBACK (drop_cb), self);
   g_signal_connect_swapped (self->drawer, "message", G_CALLBACK (_gw_window_say), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));

@@ -1,0 +1,539 @@
+/* gw-new-study.c
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "desk/gw-new-study.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "desk/gw-outcome-grid.h"
+#include "desk/gw-planform-view.h"
+#include "study/gw-result.h"
+
+#define PATIENCE 60 /* while somebody types [ms] */
+
+typedef enum
+{
+  ASKED_SPAN,
+  ASKED_CHORD,
+  ASKED_MASS,
+  N_ASKED
+} Asked;
+
+/* In the document's units, that the entries give; the templates take metres and kilograms. */
+static const struct
+{
+  GwQuantity  quantity;
+  const char *name;
+} asked[N_ASKED] = {
+  [ASKED_SPAN] = { GW_MM, N_ ("Span") },
+  [ASKED_CHORD] = { GW_MM, N_ ("Mean chord") },
+  [ASKED_MASS] = { GW_G, N_ ("Mass goal") },
+};
+
+struct _GwNewStudy
+{
+  GtkWidget parent_instance;
+
+  GtkWidget      *paper, *begin;
+  GtkFlowBox     *shapes;
+  GtkLabel       *about, *message, *promise;
+  GtkGrid        *outcomes;
+  GwPlanformView *planform;
+  GtkEditable    *entries[N_ASKED];
+  GtkLabel       *hints[N_ASKED];
+
+  const GwTemplate *shape;
+  GwUnits           units;
+  double            values[N_ASKED]; /* in the document's units */
+  gboolean          is_own[N_ASKED]; /* typed; the others follow what is usual */
+  gboolean          is_filling;
+  GwStudy          *study; /* NULL: something is amiss, or not made yet */
+  GwEvaluation     *evaluation;
+  guint             source;
+  gboolean          is_dark;
+};
+
+G_DEFINE_FINAL_TYPE (GwNewStudy, gw_new_study, GTK_TYPE_WIDGET)
+
+enum
+{
+  PROP_0,
+  PROP_DARK,
+  N_PROPS
+};
+
+enum
+{
+  BEGIN,
+  CANCEL,
+  N_SIGNALS
+};
+
+static GParamSpec *properties[N_PROPS];
+static guint       signals[N_SIGNALS];
+
+static GwTemplateRange
+range_of (const GwNewStudy *self,
+          Asked             what)
+{
+  const double    span = self->values[ASKED_SPAN] / 1000.0;
+  const double    chord = self->values[ASKED_CHORD] / 1000.0;
+  GwTemplateRange range = self->shape->span;
+
+  if (what == ASKED_CHORD)
+    range = gw_template_chords (self->shape, span);
+  else if (what == ASKED_MASS)
+    range = gw_template_masses (self->shape, span, chord);
+  return (GwTemplateRange){ 1000.0 * range.least, 1000.0 * range.usual, 1000.0 * range.most };
+}
+
+static void
+fill (GwNewStudy *self,
+      Asked       what,
+      double      value)
+{
+  g_autofree char *text =
+    gw_entry_text (value, self->units.of[asked[what].quantity],
+                   self->units.of[asked[what].quantity]->factor > 1.0 ? 2 : 0);
+
+  self->is_filling = TRUE;
+  gtk_editable_set_text (self->entries[what], text);
+  self->is_filling = FALSE;
+}
+
+/* "mm, 1100 to 1900"; the ends are rounded inwards so that they can be typed. */
+static void
+show_hint (GwNewStudy *self,
+           Asked       what)
+{
+  const GwTemplateRange range = range_of (self, what);
+  const GwQuantity      quantity = asked[what].quantity;
+  g_autofree char      *least = gw_outcome_number (&self->units, quantity, ceil (range.least), 0);
+  g_autofree char      *most = gw_outcome_number (&self->units, quantity, floor (range.most), 0);
+  /* Translators: a unit, the least and the most that may be typed: "mm, 1100 to 1900" */
+  g_autofree char *text =
+    g_strdup_printf (_ ("%s, %s to %s"), gw_units_name (&self->units, quantity), least, most);
+
+  gtk_label_set_text (self->hints[what], text);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->entries[what]),
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
+}
+
+static char *
+beyond_text (GwNewStudy *self,
+             Asked       what)
+{
+  return g_strdup_printf (_ ("%s: this shape goes no further (%s)."), _ (asked[what].name),
+                          gtk_label_get_text (self->hints[what]));
+}
+
+static void
+show_invalid (GwNewStudy *self,
+              Asked       what,
+              gboolean    is_invalid)
+{
+  GtkWidget *entry = GTK_WIDGET (self->entries[what]);
+
+  if (is_invalid)
+    gtk_widget_add_css_class (entry, "error");
+  else
+    gtk_widget_remove_css_class (entry, "error");
+  gtk_accessible_update_state (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID,
+                               is_invalid ? GTK_ACCESSIBLE_INVALID_TRUE
+                                          : GTK_ACCESSIBLE_INVALID_FALSE,
+                               -1);
+}
+
+/* One value after the other, because each sets the range of the next. What is not typed
+ * follows what is usual. Gives what is wrong, or NULL. */
+static char *
+read_values (GwNewStudy *self)
+{
+  char *wrong = NULL;
+
+  for (Asked what = ASKED_SPAN; what < N_ASKED; what++)
+    {
+      const GwQuantity quantity = asked[what].quantity;
+      g_autoptr (GError) error = NULL;
+      gboolean is_read;
+
+      show_invalid (self, what, FALSE);
+      if (wrong != NULL)
+        continue;
+
+      show_hint (self, what);
+      if (!self->is_own[what])
+        {
+          self->values[what] = round (range_of (self, what).usual);
+          fill (self, what, self->values[what]);
+          continue;
+        }
+
+      is_read = gw_entry_parse (gtk_editable_get_text (self->entries[what]), quantity,
+                                self->units.of[quantity], &self->values[what], &error);
+      if (is_read && self->values[what] >= range_of (self, what).least &&
+          self->values[what] <= range_of (self, what).most)
+        continue;
+
+      show_invalid (self, what, TRUE);
+      wrong = is_read ? beyond_text (self, what)
+                      : g_strdup_printf ("%s: %s", _ (asked[what].name), error->message);
+    }
+
+  return wrong;
+}
+
+/* What the battery could not do is said; the rest stands in the table. */
+static char *
+balance_text (const GwEvaluation *evaluation)
+{
+  for (guint i = 0; i < evaluation->outcomes->len; i++)
+    {
+      const GwOutcome *outcome = gw_evaluation_outcome (evaluation, i);
+
+      if (outcome->results.notes & GW_NOTE_BALLAST)
+        return g_strdup_printf ("%s: %s", outcome->name, gw_note_text (GW_NOTE_BALLAST));
+    }
+
+  return NULL;
+}
+
+static void
+show_message (GwNewStudy *self,
+              const char *text,
+              gboolean    is_wrong)
+{
+  gtk_label_set_text (self->message, text != NULL ? text : "");
+  gtk_widget_set_sensitive (GTK_WIDGET (self->outcomes), !is_wrong);
+  gtk_widget_set_sensitive (self->begin, !is_wrong);
+}
+
+static void
+update (GwNewStudy *self)
+{
+  g_autofree char *text = NULL;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GwEvaluation) evaluation = NULL;
+
+  g_clear_handle_id (&self->source, g_source_remove);
+  g_clear_pointer (&self->study, gw_study_unref);
+  text = read_values (self);
+  if (text == NULL)
+    self->study =
+      gw_template_make (self->shape, self->values[ASKED_SPAN] / 1000.0,
+                        self->values[ASKED_CHORD] / 1000.0, self->values[ASKED_MASS] / 1000.0,
+                        &error);
+  if (self->study != NULL)
+    evaluation = gw_evaluation_quick (self->study, NULL, &error);
+  if (evaluation == NULL)
+    {
+      g_clear_pointer (&self->study, gw_study_unref);
+      show_message (self, error != NULL ? error->message : text, TRUE);
+      return;
+    }
+
+  g_clear_pointer (&self->evaluation, gw_evaluation_unref);
+  self->evaluation = g_steal_pointer (&evaluation);
+  text = balance_text (self->evaluation);
+  show_message (self, text, FALSE);
+  gw_outcome_grid_show (self->outcomes, self->evaluation, &self->units, self->values[ASKED_MASS]);
+  gw_planform_view_show (self->planform, self->evaluation);
+}
+
+static gboolean
+update_cb (gpointer data)
+{
+  GwNewStudy *self = data;
+
+  self->source = 0;
+  update (self);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+entry_changed_cb (GwNewStudy  *self,
+                  GtkEditable *entry)
+{
+  if (self->is_filling)
+    return;
+
+  for (guint i = 0; i < N_ASKED; i++)
+    if (self->entries[i] == entry)
+      self->is_own[i] = TRUE;
+  g_clear_handle_id (&self->source, g_source_remove);
+  self->source = g_timeout_add (PATIENCE, update_cb, self);
+}
+
+static void
+shape_selected_cb (GwNewStudy *self)
+{
+  g_autoptr (GList) selected = gtk_flow_box_get_selected_children (self->shapes);
+
+  if (selected != NULL)
+    gw_new_study_choose (self, g_ptr_array_index (gw_templates (),
+                                                  (guint) gtk_flow_box_child_get_index (
+                                                    selected->data)));
+}
+
+static void
+shape_activated_cb (GwNewStudy *self)
+{
+  gtk_widget_grab_focus (GTK_WIDGET (self->entries[ASKED_SPAN]));
+}
+
+/* Arrows go from card to card; Tab would as well. */
+static gboolean
+shape_key_cb (GwNewStudy     *self,
+              guint           key,
+              guint           code,
+              GdkModifierType modifiers)
+{
+  return key == GDK_KEY_Tab && (modifiers & (GDK_SHIFT_MASK | GDK_CONTROL_MASK)) == 0 &&
+         gtk_widget_grab_focus (GTK_WIDGET (self->entries[ASKED_SPAN]));
+}
+
+static void
+begin_cb (GwNewStudy *self)
+{
+  if (self->source != 0)
+    update (self);
+  if (self->study != NULL)
+    g_signal_emit (self, signals[BEGIN], 0, self->study);
+  else
+    gtk_widget_error_bell (GTK_WIDGET (self));
+}
+
+static void
+cancel_cb (GwNewStudy *self)
+{
+  g_signal_emit (self, signals[CANCEL], 0);
+}
+
+/* To the chosen card, in a way that lets the box know where its cursor is. */
+static gboolean
+gw_new_study_grab_focus (GtkWidget *widget)
+{
+  GtkWidget *shapes = GTK_WIDGET (GW_NEW_STUDY (widget)->shapes);
+
+  gtk_widget_set_focus_child (shapes, NULL);
+  return gtk_widget_child_focus (shapes, GTK_DIR_TAB_FORWARD);
+}
+
+static void
+gw_new_study_get_property (GObject    *object,
+                           guint       id,
+                           GValue     *value,
+                           GParamSpec *pspec)
+{
+  switch (id)
+    {
+    case PROP_DARK:
+      g_value_set_boolean (value, GW_NEW_STUDY (object)->is_dark);
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+    }
+}
+
+static void
+gw_new_study_set_property (GObject      *object,
+                           guint         id,
+                           const GValue *value,
+                           GParamSpec   *pspec)
+{
+  GwNewStudy *self = GW_NEW_STUDY (object);
+
+  switch (id)
+    {
+    case PROP_DARK:
+      if (self->is_dark == g_value_get_boolean (value))
+        return;
+      self->is_dark = !self->is_dark;
+      g_object_notify_by_pspec (object, pspec);
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+    }
+}
+
+static void
+gw_new_study_dispose (GObject *object)
+{
+  GwNewStudy *self = GW_NEW_STUDY (object);
+
+  g_clear_handle_id (&self->source, g_source_remove);
+  g_clear_pointer (&self->study, gw_study_unref);
+  g_clear_pointer (&self->evaluation, gw_evaluation_unref);
+  gtk_widget_dispose_template (GTK_WIDGET (object), GW_TYPE_NEW_STUDY);
+
+  G_OBJECT_CLASS (gw_new_study_parent_class)->dispose (object);
+}
+
+static void
+bind_template (GtkWidgetClass *widget_class)
+{
+  static const char *const names[N_ASKED][2] = { { "span", "span_hint" },
+                                                 { "chord", "chord_hint" },
+                                                 { "mass", "mass_hint" } };
+
+  g_type_ensure (GW_TYPE_PLANFORM_VIEW);
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/gramwright/desk/gw-new-study.ui");
+  gtk_widget_class_bind_template_child (widget_class, GwNewStudy, paper);
+  gtk_widget_class_bind_template_child (widget_class, GwNewStudy, begin);
+  gtk_widget_class_bind_template_child (widget_class, GwNewStudy, shapes);
+  gtk_widget_class_bind_template_child (widget_class, GwNewStudy, about);
+  gtk_widget_class_bind_template_child (widget_class, GwNewStudy, message);
+  gtk_widget_class_bind_template_child (widget_class, GwNewStudy, promise);
+  gtk_widget_class_bind_template_child (widget_class, GwNewStudy, outcomes);
+  gtk_widget_class_bind_template_child (widget_class, GwNewStudy, planform);
+  for (guint i = 0; i < N_ASKED; i++)
+    {
+      const gssize step = (gssize) (i * sizeof (gpointer));
+
+      gtk_widget_class_bind_template_child_full (
+        widget_class, names[i][0], FALSE, G_STRUCT_OFFSET (GwNewStudy, entries) + step);
+      gtk_widget_class_bind_template_child_full (
+        widget_class, names[i][1], FALSE, G_STRUCT_OFFSET (GwNewStudy, hints) + step);
+    }
+  gtk_widget_class_bind_template_callback (widget_class, entry_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, shape_selected_cb);
+  gtk_widget_class_bind_template_callback (widget_class, shape_activated_cb);
+  gtk_widget_class_bind_template_callback (widget_class, shape_key_cb);
+  gtk_widget_class_bind_template_callback (widget_class, begin_cb);
+  gtk_widget_class_bind_template_callback (widget_class, cancel_cb);
+}
+
+static void
+gw_new_study_class_init (GwNewStudyClass *klass)
+{
+  GObjectClass   *object_class = G_OBJECT_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  object_class->get_property = gw_new_study_get_property;
+  object_class->set_property = gw_new_study_set_property;
+  object_class->dispose = gw_new_study_dispose;
+  widget_class->grab_focus = gw_new_study_grab_focus;
+
+  properties[PROP_DARK] =
+    g_param_spec_boolean ("dark", NULL, NULL, FALSE,
+                          G_PARAM_READWRITE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS);
+  g_object_class_install_properties (object_class, N_PROPS, properties);
+  signals[BEGIN] = g_signal_new ("begin", GW_TYPE_NEW_STUDY, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                 NULL, G_TYPE_NONE, 1, G_TYPE_POINTER);
+  signals[CANCEL] = g_signal_new ("cancel", GW_TYPE_NEW_STUDY,
+                                  G_SIGNAL_RUN_LAST | G_SIGNAL_ACTION, 0, NULL, NULL, NULL,
+                                  G_TYPE_NONE, 0);
+
+  gtk_widget_class_set_css_name (widget_class, "newstudy");
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_add_binding_signal (widget_class, GDK_KEY_Escape, 0, "cancel", NULL);
+  bind_template (widget_class);
+}
+
+static void
+add_card (GwNewStudy       *self,
+          const GwTemplate *shape)
+{
+  GtkWidget *child = gtk_flow_box_child_new ();
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
+  GtkWidget *planform = gw_planform_view_new (TRUE);
+  g_autoptr (GwEvaluation) evaluation = gw_evaluation_quick (shape->study, NULL, NULL);
+
+  if (evaluation != NULL)
+    gw_planform_view_show (GW_PLANFORM_VIEW (planform), evaluation);
+  g_object_bind_property (self, "dark", planform, "dark", G_BINDING_SYNC_CREATE);
+  gtk_widget_set_vexpand (planform, TRUE);
+  gtk_box_append (GTK_BOX (box), planform);
+  gtk_box_append (GTK_BOX (box), gtk_label_new (shape->name));
+  gtk_flow_box_child_set_child (GTK_FLOW_BOX_CHILD (child), box);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (child), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  shape->name, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, shape->about,
+                                  -1);
+  gtk_flow_box_append (self->shapes, child);
+}
+
+static void
+gw_new_study_init (GwNewStudy *self)
+{
+  self->units = *gw_units_standard ();
+  gtk_widget_init_template (GTK_WIDGET (self));
+  g_object_bind_property (self, "dark", self->planform, "dark", G_BINDING_SYNC_CREATE);
+  gtk_label_set_text (self->promise,
+                      _ ("The goal becomes what is wanted of the study; what it comes to follows "
+                         "from how it is built. Spars, wheels and propellers go with the size: put "
+                         "in those you can buy."));
+}
+
+GtkWidget *
+gw_new_study_new (void)
+{
+  return g_object_new (GW_TYPE_NEW_STUDY, NULL);
+}
+
+/* The cards are made when they are first looked at: a window seldom shows them. */
+void
+gw_new_study_start (GwNewStudy *self)
+{
+  const GPtrArray *shapes = gw_templates ();
+
+  g_return_if_fail (GW_IS_NEW_STUDY (self));
+
+  if (gtk_flow_box_get_child_at_index (self->shapes, 0) == NULL)
+    for (guint i = 0; i < shapes->len; i++)
+      add_card (self, g_ptr_array_index (shapes, i));
+  gw_new_study_choose (self, g_ptr_array_index (shapes, 0));
+}
+
+void
+gw_new_study_choose (GwNewStudy       *self,
+                     const GwTemplate *shape)
+{
+  guint index = 0;
+
+  g_return_if_fail (GW_IS_NEW_STUDY (self));
+  g_return_if_fail (shape != NULL);
+
+  self->shape = shape;
+  for (guint i = 0; i < N_ASKED; i++)
+    self->is_own[i] = FALSE;
+  gtk_label_set_text (self->about, shape->about);
+  update (self);
+
+  /* Comes back here once if another card was selected. */
+  if (g_ptr_array_find ((GPtrArray *) gw_templates (), shape, &index))
+    {
+      GtkFlowBoxChild *child = gtk_flow_box_get_child_at_index (self->shapes, (int) index);
+
+      if (child != NULL && !gtk_flow_box_child_is_selected (child))
+        gtk_flow_box_select_child (self->shapes, child);
+    }
+}
+
+void
+gw_new_study_set_units (GwNewStudy    *self,
+                        const GwUnits *units)
+{
+  g_return_if_fail (GW_IS_NEW_STUDY (self));
+  g_return_if_fail (units != NULL);
+
+  self->units = *units;
+  if (self->shape == NULL)
+    return;
+
+  for (Asked what = ASKED_SPAN; what < N_ASKED; what++)
+    fill (self, what, self->values[what]);
+  update (self);
+}
+
+GwStudy *
+gw_new_study_get_study (GwNewStudy *self)
+{
+  g_return_val_if_fail (GW_IS_NEW_STUDY (self), NULL);
+
+  return self->study;
+}
