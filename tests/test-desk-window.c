@@ -155,7 +155,7 @@ test_empty (void)
   g_assert_true (gw_window_is_empty (window));
   g_assert_false (is_shown (window, "subtitle"));
   g_assert_false (is_shown (window, "bar"));
-  g_assert_false (is_shown (window, "print_button"));
+  g_assert_false (is_shown (window, "export_button"));
   /* Without a study these do nothing, and break nothing. */
   gtk_widget_activate_action (GTK_WIDGET (window), "win.print", NULL);
   gtk_widget_activate_action (GTK_WIDGET (window), "win.export", NULL);
@@ -179,7 +179,7 @@ test_demo (void)
   g_assert_cmpstr (gtk_window_get_title (GTK_WINDOW (window)), ==, "Reed-bed survey aeroplane");
   g_assert_cmpstr (text_of (window, "subtitle"), ==,
                    "reed-bed.gramwright · 4 options · baseline: Folded foam board");
-  g_assert_true (is_shown (window, "print_button"));
+  g_assert_true (is_shown (window, "export_button"));
   g_assert_true (says (drawing_of (window), "Reed-bed survey aeroplane"));
   g_assert_true (gtk_widget_has_focus (sheet));
 
@@ -757,13 +757,13 @@ test_right_to_left (void)
   const GwDrawing   *drawing = drawing_of (window);
   g_autofree double *points = g_memdup2 (gw_drawing_points (drawing), 200 * sizeof *points);
 
-  g_assert_cmpfloat (start_of (window, "drawer"), <, start_of (window, "sheet"));
+  g_assert_cmpfloat (start_of (window, "outline"), <, start_of (window, "sheet"));
   window_close (window);
 
   gtk_widget_set_default_direction (GTK_TEXT_DIR_RTL);
   window = window_with (place.file);
   drawing = drawing_of (window);
-  g_assert_cmpfloat (start_of (window, "drawer"), >, start_of (window, "sheet"));
+  g_assert_cmpfloat (start_of (window, "outline"), >, start_of (window, "sheet"));
   g_assert_cmpmem (points, 200 * sizeof *points, gw_drawing_points (drawing), 200 * sizeof *points);
   gtk_widget_set_default_direction (GTK_TEXT_DIR_LTR);
   window_close (window);

@@ -418,3 +418,23 @@ gw_form_get_effects_box (GwForm *self)
 
   return self->effects;
 }
+
+void
+gw_form_focus_field (GwForm     *self,
+                     const char *key)
+{
+  GwDocument      *document;
+  g_autofree char *path = NULL;
+  GtkWidget       *row;
+
+  g_return_if_fail (GW_IS_FORM (self));
+
+  document = gw_form_site_get_document (self->site);
+  if (document == NULL)
+    return;
+
+  path = g_strdup_printf ("%s/%s", gw_document_get_selection (document), key);
+  row = g_hash_table_lookup (self->rows, path);
+  if (row != NULL)
+    gtk_widget_child_focus (row, GTK_DIR_TAB_FORWARD);
+}

@@ -29,6 +29,10 @@ void gw_form_set_document (GwForm     *self,
 void gw_form_set_units (GwForm        *self,
                         const GwUnits *units);
 
+/** gw_form_focus_field: puts the focus into a field of what is selected, if it has that one. */
+void gw_form_focus_field (GwForm     *self,
+                          const char *key);
+
 /** gw_form_get_effects_box: an empty place below the fields. (transfer none) */
 GtkBox *gw_form_get_effects_box (GwForm *self);
 

@@ -200,6 +200,72 @@ previous_option_cb (GtkWidget  *widget,
     gw_document_set_shown (document, gw_document_get_shown (document) - 1);
 }
 
+/* As a picture and as SVG: whoever pastes it takes what it can use. */
+static GdkContentProvider *
+provider_new (const GwDrawing *drawing,
+              const GwPaper   *paper,
+              const char      *title)
+{
+  g_autoptr (GBytes) png =
+    gw_export_bytes (drawing, paper->width, paper->height, title, GW_FILE_PNG, NULL);
+  g_autoptr (GBytes) svg =
+    gw_export_bytes (drawing, paper->width, paper->height, title, GW_FILE_SVG, NULL);
+  GdkContentProvider *forms[2];
+
+  if (png == NULL || svg == NULL)
+    return NULL;
+
+  forms[0] = gdk_content_provider_new_for_bytes ("image/png", png);
+  forms[1] = gdk_content_provider_new_for_bytes ("image/svg+xml", svg);
+  return gdk_content_provider_new_union (forms, G_N_ELEMENTS (forms));
+}
+
+static void
+copy_figure_cb (GtkWidget  *widget,
+                const char *action,
+                GVariant   *parameter)
+{
+  GwWindow      *self = GW_WINDOW (widget);
+  GwEvaluation  *evaluation = _gw_window_get_evaluation (self);
+  const GwPaper *paper = get_paper (self);
+  g_autoptr (GwSheet) sheet = NULL;
+  g_autoptr (GdkContentProvider) provider = NULL;
+  GwFigureKind kind;
+  GwDrawing   *drawing;
+
+  if (evaluation == NULL || !gw_figure_kind_parse (g_variant_get_string (parameter, NULL), &kind))
+    return;
+
+  sheet = gw_sheet_new (evaluation, gw_document_get_shown (self->document),
+                        kind == GW_FIGURE_SHEET,
+                        gw_application_get_units (_gw_window_get_application (self)));
+  drawing = gw_sheet_draw (sheet, kind, paper->width, paper->height, FALSE);
+  provider = provider_new (drawing, paper, gw_study_title (evaluation->study));
+  gw_drawing_free (drawing);
+  if (provider == NULL)
+    {
+      _gw_window_say (self, _ ("The figure could not be copied."));
+      return;
+    }
+
+  gdk_clipboard_set_content (gtk_widget_get_clipboard (widget), provider);
+  _gw_window_say (self, _ ("The figure can be pasted, as a picture or as SVG."));
+}
+
+void
+_gw_window_init_actions (GwWindow *self)
+{
+  static const char *const names[] = { "outline", "form", "table" };
+
+  for (guint i = 0; i < G_N_ELEMENTS (names); i++)
+    {
+      g_autoptr (GPropertyAction) action =
+        g_property_action_new (names[i], self->desk, names[i]);
+
+      g_action_map_add_action (G_ACTION_MAP (self), G_ACTION (action));
+    }
+}
+
 void
 _gw_window_install_actions (GtkWidgetClass *widget_class)
 {
@@ -210,13 +276,13 @@ _gw_window_install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "win.dismiss", NULL, dismiss_cb);
   gtk_widget_class_install_action (widget_class, "win.print", NULL, print_cb);
   gtk_widget_class_install_action (widget_class, "win.export", NULL, export_cb);
+  gtk_widget_class_install_action (widget_class, "win.copy-figure", "s", copy_figure_cb);
   gtk_widget_class_install_action (widget_class, "win.next-option", NULL, next_option_cb);
   gtk_widget_class_install_action (widget_class, "win.previous-option", NULL, previous_option_cb);
   _gw_window_install_file_actions (widget_class);
   _gw_window_install_notice_actions (widget_class);
   gtk_widget_class_install_property_action (widget_class, "win.shown", "shown");
   gtk_widget_class_install_property_action (widget_class, "win.dark", "dark");
-  gtk_widget_class_install_property_action (widget_class, "win.drawer", "drawer");
 
   /* Not keys of the application: those would be taken from fields that use them. */
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Page_Down, 0, "win.next-option", NULL);

@@ -6,11 +6,10 @@
 
 #pragma once
 
-#include "desk/gw-drawer.h"
+#include "desk/gw-desk.h"
 #include "desk/gw-new-study.h"
 #include "desk/gw-notice.h"
 #include "desk/gw-problem-page.h"
-#include "desk/gw-sheet-view.h"
 #include "desk/gw-start-page.h"
 #include "desk/gw-window.h"
 
@@ -26,17 +25,18 @@ typedef enum
   GW_TELL_SAVE,   /* that it could not be saved */
 } GwAsk;
 
+#define GW_SHEET_BUTTONS 7
+
 struct _GwWindow
 {
   GtkApplicationWindow parent_instance;
 
   GtkLabel      *title, *subtitle;
-  GtkWidget     *options_button, *print_button, *export_button;
+  GtkWidget     *sheet_buttons[GW_SHEET_BUTTONS]; /* of the header; seen beside a sheet alone */
   GtkWidget     *bar, *bar_close;
   GtkLabel      *bar_title, *bar_reason;
   GtkStack      *pages;
-  GwDrawer      *drawer;
-  GwSheetView   *sheet;
+  GwDesk        *desk;
   GwProblemPage *problem;
   GwNewStudy    *new_study;
   GtkWidget     *waiting, *spinner;
@@ -47,7 +47,7 @@ struct _GwWindow
 
   GwDocument *document;  /* on the screen; it has an evaluation */
   GwDocument *candidate; /* to be opened; takes its place once it has one */
-  gboolean    is_dark, is_drawer_open;
+  gboolean    is_dark;
   gboolean    is_asking; /* for the shape of a new study */
   guint       wait_source, message_source;
 
@@ -60,6 +60,7 @@ struct _GwWindow
 
 /** gw_window_install_actions: all that the user can do, as "win.…". */
 void _gw_window_install_actions (GtkWidgetClass *widget_class);
+void _gw_window_init_actions    (GwWindow       *self);
 
 GwApplication *_gw_window_get_application (GwWindow *self);
 GwEvaluation  *_gw_window_get_evaluation (GwWindow *self);

@@ -20,7 +20,6 @@ enum
   PROP_0,
   PROP_SHOWN,
   PROP_DARK,
-  PROP_DRAWER,
   N_PROPS
 };
 
@@ -103,7 +102,7 @@ update_title (GwWindow *self)
 static void
 update_actions (GwWindow *self)
 {
-  static const char *const of_sheet[] = { "win.print", "win.export", "win.next-option",
+  static const char *const of_sheet[] = { "win.print", "win.export", "win.copy-figure", "win.next-option",
                                           "win.previous-option" };
   GtkWidget               *widget = GTK_WIDGET (self);
   const gboolean           has_sheet = _gw_window_get_evaluation (self) != NULL;
@@ -111,25 +110,17 @@ update_actions (GwWindow *self)
   for (guint i = 0; i < G_N_ELEMENTS (of_sheet); i++)
     gtk_widget_action_set_enabled (widget, of_sheet[i], has_sheet);
   gtk_widget_action_set_enabled (widget, "win.reload", !gw_window_is_empty (self));
-  gtk_widget_set_visible (self->options_button, has_sheet);
-  gtk_widget_set_visible (self->print_button, has_sheet);
-  gtk_widget_set_visible (self->export_button, has_sheet);
+  for (guint i = 0; i < G_N_ELEMENTS (self->sheet_buttons); i++)
+    gtk_widget_set_visible (self->sheet_buttons[i], has_sheet);
 }
 
 static void
-update_sheet (GwWindow *self)
+units_cb (GwWindow *self)
 {
-  GwEvaluation *evaluation = _gw_window_get_evaluation (self);
+  const GwUnits *units = gw_application_get_units (_gw_window_get_application (self));
 
-  if (evaluation == NULL)
-    return;
-
-  gw_sheet_view_set_units (self->sheet,
-                           gw_application_get_units (_gw_window_get_application (self)));
-  gw_drawer_set_dark (self->drawer, self->is_dark);
-  gw_drawer_set_units (self->drawer,
-                       gw_application_get_units (_gw_window_get_application (self)));
-  gw_drawer_set_document (self->drawer, self->document);
+  gw_desk_set_units (self->desk, units);
+  gw_new_study_set_units (self->new_study, units);
 }
 
 static void
@@ -155,7 +146,7 @@ update_page (GwWindow *self)
   gtk_stack_set_visible_child_name (self->pages, page);
   /* Else the focus would stay on a button that is gone. */
   if (g_str_equal (page, "sheet"))
-    gtk_widget_grab_focus (GTK_WIDGET (self->sheet));
+    gtk_widget_grab_focus (GTK_WIDGET (self->desk));
   else if (g_str_equal (page, "new"))
     gtk_widget_grab_focus (GTK_WIDGET (self->new_study));
   else if (g_str_equal (page, "problem"))
@@ -168,7 +159,7 @@ update_bar (GwWindow *self)
 {
   const gboolean is_other =
     self->candidate != NULL && gw_document_get_error (self->candidate) != NULL;
-  GwDocument    *broken = is_other ? self->candidate : self->document;
+  GwDocument *broken = is_other ? self->candidate : self->document;
   /* That the file is gone is said by the notice, which offers to save. */
   const gboolean is_revealed =
     _gw_window_get_evaluation (self) != NULL && gw_document_get_error (broken) != NULL &&
@@ -194,7 +185,6 @@ _gw_window_update (GwWindow *self)
 {
   update_title (self);
   update_actions (self);
-  update_sheet (self);
   update_page (self);
   update_bar (self);
   _gw_window_update_files (self);
@@ -240,7 +230,6 @@ let_go (GwWindow    *self,
 static void
 shown_cb (GwWindow *self)
 {
-  update_sheet (self);
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_SHOWN]);
 }
 
@@ -249,6 +238,10 @@ document_changed_cb (GwWindow   *self,
                      GwDocument *document)
 {
   GwEvaluation *evaluation = gw_document_get_evaluation (document);
+
+  /* What is only tried changes nothing around the sheet. */
+  if (document == self->document && gw_document_get_former (document) != NULL)
+    return;
 
   if (document == self->candidate && evaluation != NULL && _gw_window_is_edited (self))
     {
@@ -264,7 +257,7 @@ document_changed_cb (GwWindow   *self,
     {
       let_go (self, &self->document);
       self->document = g_steal_pointer (&self->candidate);
-      gw_sheet_view_set_document (self->sheet, self->document);
+      gw_desk_set_document (self->desk, self->document);
       g_signal_connect_swapped (self->document, "notify::shown", G_CALLBACK (shown_cb), self);
       g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_SHOWN]);
       _gw_window_was_opened (self);
@@ -366,21 +359,8 @@ set_dark (GwWindow *self,
     return;
 
   self->is_dark = is_dark;
-  gw_sheet_view_set_dark (self->sheet, is_dark);
-  update_sheet (self);
+  gw_desk_set_dark (self->desk, is_dark);
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_DARK]);
-}
-
-static void
-set_drawer (GwWindow *self,
-            gboolean  is_open)
-{
-  if (self->is_drawer_open == is_open)
-    return;
-
-  self->is_drawer_open = is_open;
-  gtk_widget_set_visible (GTK_WIDGET (self->drawer), is_open);
-  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_DRAWER]);
 }
 
 static void
@@ -399,9 +379,6 @@ gw_window_get_property (GObject    *object,
       break;
     case PROP_DARK:
       g_value_set_boolean (value, self->is_dark);
-      break;
-    case PROP_DRAWER:
-      g_value_set_boolean (value, self->is_drawer_open);
       break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
@@ -424,9 +401,6 @@ gw_window_set_property (GObject      *object,
       break;
     case PROP_DARK:
       set_dark (self, g_value_get_boolean (value));
-      break;
-    case PROP_DRAWER:
-      set_drawer (self, g_value_get_boolean (value));
       break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
@@ -478,26 +452,36 @@ install_properties (GObjectClass *object_class)
 
   properties[PROP_SHOWN] = g_param_spec_int ("shown", NULL, NULL, 0, G_MAXINT, 0, flags);
   properties[PROP_DARK] = g_param_spec_boolean ("dark", NULL, NULL, FALSE, flags);
-  properties[PROP_DRAWER] = g_param_spec_boolean ("drawer", NULL, NULL, FALSE, flags);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 }
 
 static void
 bind_template (GtkWidgetClass *widget_class)
 {
+  static const char *const buttons[GW_SHEET_BUTTONS] = {
+    "save_button",
+    "undo_button",
+    "redo_button",
+    "outline_button",
+    "form_button",
+    "table_button",
+    "export_button",
+  };
+
   gtk_widget_class_set_template_from_resource (widget_class, "/org/gramwright/desk/gw-window.ui");
   gtk_widget_class_bind_template_child (widget_class, GwWindow, title);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, subtitle);
-  gtk_widget_class_bind_template_child (widget_class, GwWindow, options_button);
-  gtk_widget_class_bind_template_child (widget_class, GwWindow, print_button);
-  gtk_widget_class_bind_template_child (widget_class, GwWindow, export_button);
+  for (guint i = 0; i < G_N_ELEMENTS (buttons); i++)
+    gtk_widget_class_bind_template_child_full (
+      widget_class, buttons[i], FALSE,
+      G_STRUCT_OFFSET (GwWindow, sheet_buttons) + (gssize) (i * sizeof (GtkWidget *)));
   gtk_widget_class_bind_template_child (widget_class, GwWindow, bar);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, bar_close);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, bar_title);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, bar_reason);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, pages);
-  gtk_widget_class_bind_template_child (widget_class, GwWindow, drawer);
-  gtk_widget_class_bind_template_child (widget_class, GwWindow, sheet);
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, desk);
+  gtk_widget_class_bind_template_callback (widget_class, _gw_window_say);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, problem);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, new_study);
   gtk_widget_class_bind_template_callback (widget_class, begin_study_cb);
@@ -524,11 +508,10 @@ gw_window_class_init (GwWindowClass *klass)
 
   install_properties (object_class);
   _gw_window_install_actions (widget_class);
-  g_type_ensure (GW_TYPE_DRAWER);
+  g_type_ensure (GW_TYPE_DESK);
   g_type_ensure (GW_TYPE_NEW_STUDY);
   g_type_ensure (GW_TYPE_NOTICE);
   g_type_ensure (GW_TYPE_PROBLEM_PAGE);
-  g_type_ensure (GW_TYPE_SHEET_VIEW);
   g_type_ensure (GW_TYPE_START_PAGE);
   bind_template (widget_class);
 }
@@ -541,9 +524,9 @@ gw_window_init (GwWindow *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   g_object_bind_property (self, "dark", self->new_study, "dark", G_BINDING_SYNC_CREATE);
   g_signal_connect (target, "drop", G_CALLBACK (drop_cb), self);
-  g_signal_connect_swapped (self->drawer, "message", G_CALLBACK (_gw_window_say), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
   message_over_cb (self);
+  _gw_window_init_actions (self);
   _gw_window_init_files (self);
   _gw_window_update (self);
 }
@@ -559,9 +542,13 @@ gw_window_new (GwApplication *application)
   g_settings_bind (settings, "window-width", self, "default-width", once);
   g_settings_bind (settings, "window-height", self, "default-height", once);
   g_settings_bind (settings, "is-maximized", self, "maximized", once);
-  g_settings_bind (settings, "is-drawer-open", self, "drawer", once);
-  g_signal_connect_object (application, "notify::units", G_CALLBACK (update_sheet), self,
+  g_settings_bind (settings, "is-outline-open", self->desk, "outline", once);
+  g_settings_bind (settings, "is-form-open", self->desk, "form", once);
+  g_settings_bind (settings, "outline-width", self->desk, "outline-width", once);
+  g_settings_bind (settings, "form-width", self->desk, "form-width", once);
+  g_signal_connect_object (application, "notify::units", G_CALLBACK (units_cb), self,
                            G_CONNECT_SWAPPED);
+  units_cb (self);
   g_object_bind_property (gw_application_get_appearance (application), "dark", self, "dark",
                           G_BINDING_BIDIRECTIONAL | G_BINDING_SYNC_CREATE);
   gw_start_page_set_leftovers (self->start, gw_application_get_leftovers (application));

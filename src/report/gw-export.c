@@ -141,6 +141,27 @@ draw (const GwDrawing *drawing,
   return status != CAIRO_STATUS_SUCCESS ? status : cairo_surface_status (surface);
 }
 
+GBytes *
+gw_export_bytes (const GwDrawing *drawing,
+                 double           width,
+                 double           height,
+                 const char      *title,
+                 GwFileKind       kind,
+                 GError         **error)
+{
+  g_autoptr (GByteArray) bytes = g_byte_array_new ();
+  cairo_surface_t *surface = surface_new (kind, width, height, title, bytes);
+  cairo_status_t   status = draw (drawing, surface, kind, bytes);
+
+  cairo_surface_destroy (surface);
+  if (status == CAIRO_STATUS_SUCCESS)
+    return g_byte_array_free_to_bytes (g_steal_pointer (&bytes));
+
+  g_set_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_FILE, _ ("the figure cannot be drawn: %s"),
+               cairo_status_to_string (status));
+  return NULL;
+}
+
 gboolean
 gw_export_drawing (const GwDrawing *drawing,
                    double           width,
@@ -150,20 +171,14 @@ gw_export_drawing (const GwDrawing *drawing,
                    const char      *path,
                    GError         **error)
 {
-  g_autoptr (GByteArray) bytes = g_byte_array_new ();
+  g_autoptr (GBytes) bytes = gw_export_bytes (drawing, width, height, title, kind, error);
   g_autoptr (GError) reason = NULL;
-  cairo_surface_t *surface = surface_new (kind, width, height, title, bytes);
-  cairo_status_t   status = draw (drawing, surface, kind, bytes);
 
-  cairo_surface_destroy (surface);
-  if (status != CAIRO_STATUS_SUCCESS)
-    {
-      g_set_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_FILE, _ ("the figure cannot be drawn: %s"),
-                   cairo_status_to_string (status));
-      return FALSE;
-    }
+  if (bytes == NULL)
+    return FALSE;
 
-  if (!g_file_set_contents (path, (const char *) bytes->data, bytes->len, &reason))
+  if (!g_file_set_contents (path, g_bytes_get_data (bytes, NULL), (gssize) g_bytes_get_size (bytes),
+                            &reason))
     {
       g_set_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_FILE, _ ("%s cannot be written: %s"), path,
                    reason->message);

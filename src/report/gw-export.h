@@ -32,6 +32,14 @@ gboolean gw_file_kind_of (const char *path,
                           GwFileKind *kind,
                           GError    **error);
 
+/** gw_export_bytes: what the file of that kind would hold. (transfer full) */
+GBytes *gw_export_bytes (const GwDrawing *drawing,
+                         double           width,
+                         double           height,
+                         const char      *title,
+                         GwFileKind       kind,
+                         GError         **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /**
  * gw_export_drawing:
  * @width, @height: of the page [pt]

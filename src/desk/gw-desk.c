@@ -1,0 +1,424 @@
+/* gw-desk.c
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "desk/gw-desk.h"
+
+#include "desk/gw-derivation-view.h"
+#include "desk/gw-drawer.h"
+#include "desk/gw-effects.h"
+#include "desk/gw-form.h"
+#include "desk/gw-table-view.h"
+
+#define LEAST_OUTLINE 200 /* [pixel] */
+#define LEAST_FORM    280
+
+struct _GwDesk
+{
+  GtkWidget parent_instance;
+
+  GtkPaned         *outline_pane, *form_pane;
+  GwDrawer         *outline;
+  GtkStack         *middle, *side;
+  GwSheetView      *sheet;
+  GwTableView      *table;
+  GwForm           *form;
+  GwDerivationView *derivation;
+  GwEffects        *effects;
+
+  GwDocument *document;
+  int         outline_width, form_width;
+  gboolean    is_placed; /* the panes have been set to these widths */
+};
+
+G_DEFINE_FINAL_TYPE (GwDesk, gw_desk, GTK_TYPE_WIDGET)
+
+enum
+{
+  PROP_0,
+  PROP_OUTLINE,
+  PROP_FORM,
+  PROP_TABLE,
+  PROP_OUTLINE_WIDTH,
+  PROP_FORM_WIDTH,
+  N_PROPS
+};
+
+static GParamSpec *properties[N_PROPS];
+static guint       says_signal;
+
+static void
+say_cb (GwDesk     *self,
+        const char *text)
+{
+  g_signal_emit (self, says_signal, 0, text);
+}
+
+static void
+set_side (GwDesk     *self,
+          const char *name)
+{
+  gtk_stack_set_visible_child_name (self->side, name);
+}
+
+static void
+selection_cb (GwDesk *self)
+{
+  set_side (self, "form");
+}
+
+static gboolean
+is_in_table (GwDesk *self)
+{
+  return g_strcmp0 (gtk_stack_get_visible_child_name (self->middle), "table") == 0;
+}
+
+/* Where the focus goes when what had it is put away. */
+static void
+grab_middle (GwDesk *self)
+{
+  gtk_widget_grab_focus (is_in_table (self) ? GTK_WIDGET (self->table)
+                                            : GTK_WIDGET (self->sheet));
+}
+
+static gboolean
+holds_focus (GtkWidget *widget)
+{
+  GtkRoot   *root = gtk_widget_get_root (widget);
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
+
+  return focus != NULL && (focus == widget || gtk_widget_is_ancestor (focus, widget));
+}
+
+static void
+close_derivation_cb (GwDesk *self)
+{
+  const gboolean had_focus = holds_focus (GTK_WIDGET (self->side));
+
+  set_side (self, "form");
+  if (had_focus)
+    grab_middle (self);
+}
+
+static void
+why (GwDesk    *self,
+     GwResultId id)
+{
+  gw_derivation_view_set_result (self->derivation, id);
+  set_side (self, "why");
+  g_object_set (self, "form", TRUE, NULL);
+}
+
+static void
+why_cb (GwDesk *self,
+        guint   option,
+        guint   result)
+{
+  gw_document_set_shown (self->document, option);
+  why (self, (GwResultId) result);
+}
+
+static void
+why_action_cb (GtkWidget  *widget,
+               const char *action,
+               GVariant   *parameter)
+{
+  const guint id = g_variant_get_uint32 (parameter);
+
+  if (id < GW_N_RESULTS && GW_DESK (widget)->document != NULL)
+    {
+      why (GW_DESK (widget), (GwResultId) id);
+      gtk_widget_child_focus (GTK_WIDGET (GW_DESK (widget)->derivation), GTK_DIR_TAB_FORWARD);
+    }
+}
+
+static void
+rename_cb (GwDesk *self)
+{
+  g_object_set (self, "form", TRUE, NULL);
+  set_side (self, "form");
+  gw_form_focus_field (self->form, "name");
+}
+
+/* The right pane measures from the left; its width is what is left over. */
+static void
+place_panes (GwDesk *self)
+{
+  int width;
+
+  g_object_get (self->form_pane, "max-position", &width, NULL);
+  if (width <= LEAST_FORM || width == G_MAXINT)
+    return;
+
+  self->is_placed = TRUE;
+  gtk_paned_set_position (self->outline_pane, self->outline_width);
+  gtk_paned_set_position (self->form_pane,
+                          gtk_widget_get_width (GTK_WIDGET (self->form_pane)) - self->form_width);
+}
+
+static void
+max_position_cb (GwDesk *self)
+{
+  if (!self->is_placed)
+    place_panes (self);
+}
+
+static void
+position_cb (GwDesk *self)
+{
+  const int outline = gtk_paned_get_position (self->outline_pane);
+  const int form = gtk_widget_get_width (GTK_WIDGET (self->form_pane)) -
+                   gtk_paned_get_position (self->form_pane);
+
+  if (!self->is_placed)
+    return;
+  if (gtk_widget_get_visible (GTK_WIDGET (self->outline)) && outline >= LEAST_OUTLINE &&
+      outline != self->outline_width)
+    {
+      self->outline_width = outline;
+      g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_OUTLINE_WIDTH]);
+    }
+  if (gtk_widget_get_visible (GTK_WIDGET (self->side)) && form >= LEAST_FORM &&
+      form != self->form_width)
+    {
+      self->form_width = form;
+      g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_FORM_WIDTH]);
+    }
+}
+
+static void
+set_shown (GwDesk    *self,
+           GtkWidget *drawer,
+           gboolean   is_shown,
+           guint      property)
+{
+  if (gtk_widget_get_visible (drawer) == is_shown)
+    return;
+
+  if (!is_shown && holds_focus (drawer))
+    grab_middle (self);
+  gtk_widget_set_visible (drawer, is_shown);
+  g_object_notify_by_pspec (G_OBJECT (self), properties[property]);
+}
+
+static void
+set_table (GwDesk  *self,
+           gboolean is_table)
+{
+  if (is_in_table (self) == is_table)
+    return;
+
+  gtk_stack_set_visible_child_name (self->middle, is_table ? "table" : "sheet");
+  grab_middle (self);
+  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_TABLE]);
+}
+
+static void
+gw_desk_get_property (GObject    *object,
+                      guint       id,
+                      GValue     *value,
+                      GParamSpec *pspec)
+{
+  GwDesk *self = GW_DESK (object);
+
+  switch (id)
+    {
+    case PROP_OUTLINE:
+      g_value_set_boolean (value, gtk_widget_get_visible (GTK_WIDGET (self->outline)));
+      break;
+    case PROP_FORM:
+      g_value_set_boolean (value, gtk_widget_get_visible (GTK_WIDGET (self->side)));
+      break;
+    case PROP_TABLE:
+      g_value_set_boolean (value, is_in_table (self));
+      break;
+    case PROP_OUTLINE_WIDTH:
+      g_value_set_int (value, self->outline_width);
+      break;
+    case PROP_FORM_WIDTH:
+      g_value_set_int (value, self->form_width);
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+    }
+}
+
+static void
+gw_desk_set_property (GObject      *object,
+                      guint         id,
+                      const GValue *value,
+                      GParamSpec   *pspec)
+{
+  GwDesk *self = GW_DESK (object);
+
+  switch (id)
+    {
+    case PROP_OUTLINE:
+      set_shown (self, GTK_WIDGET (self->outline), g_value_get_boolean (value), PROP_OUTLINE);
+      break;
+    case PROP_FORM:
+      set_shown (self, GTK_WIDGET (self->side), g_value_get_boolean (value), PROP_FORM);
+      break;
+    case PROP_TABLE:
+      set_table (self, g_value_get_boolean (value));
+      break;
+    case PROP_OUTLINE_WIDTH:
+      self->outline_width = g_value_get_int (value);
+      self->is_placed = FALSE;
+      break;
+    case PROP_FORM_WIDTH:
+      self->form_width = g_value_get_int (value);
+      self->is_placed = FALSE;
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+    }
+}
+
+void
+gw_desk_set_document (GwDesk     *self,
+                      GwDocument *document)
+{
+  g_return_if_fail (GW_IS_DESK (self));
+
+  if (self->document == document)
+    return;
+
+  if (self->document != NULL)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  g_set_object (&self->document, document);
+  if (document != NULL)
+    g_signal_connect_swapped (document, "notify::selection", G_CALLBACK (selection_cb), self);
+  set_side (self, "form");
+  gw_drawer_set_document (self->outline, document);
+  gw_sheet_view_set_document (self->sheet, document);
+  gw_table_view_set_document (self->table, document);
+  gw_form_set_document (self->form, document);
+  gw_effects_set_document (self->effects, document);
+  gw_derivation_view_set_document (self->derivation, document);
+}
+
+void
+gw_desk_set_dark (GwDesk  *self,
+                  gboolean is_dark)
+{
+  g_return_if_fail (GW_IS_DESK (self));
+
+  gw_drawer_set_dark (self->outline, is_dark);
+  gw_sheet_view_set_dark (self->sheet, is_dark);
+}
+
+void
+gw_desk_set_units (GwDesk        *self,
+                   const GwUnits *units)
+{
+  g_return_if_fail (GW_IS_DESK (self));
+
+  gw_drawer_set_units (self->outline, units);
+  gw_sheet_view_set_units (self->sheet, units);
+  gw_table_view_set_units (self->table, units);
+  gw_form_set_units (self->form, units);
+  gw_effects_set_units (self->effects, units);
+  gw_derivation_view_set_units (self->derivation, units);
+}
+
+GwSheetView *
+gw_desk_get_sheet (GwDesk *self)
+{
+  g_return_val_if_fail (GW_IS_DESK (self), NULL);
+
+  return self->sheet;
+}
+
+static gboolean
+gw_desk_grab_focus (GtkWidget *widget)
+{
+  grab_middle (GW_DESK (widget));
+  return TRUE;
+}
+
+static void
+gw_desk_dispose (GObject *object)
+{
+  GwDesk *self = GW_DESK (object);
+
+  if (self->document != NULL)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  g_clear_object (&self->document);
+  gtk_widget_dispose_template (GTK_WIDGET (self), GW_TYPE_DESK);
+
+  G_OBJECT_CLASS (gw_desk_parent_class)->dispose (object);
+}
+
+static void
+install_properties (GObjectClass *object_class)
+{
+  const GParamFlags flags = G_PARAM_READWRITE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS;
+
+  properties[PROP_OUTLINE] = g_param_spec_boolean ("outline", NULL, NULL, TRUE, flags);
+  properties[PROP_FORM] = g_param_spec_boolean ("form", NULL, NULL, TRUE, flags);
+  properties[PROP_TABLE] = g_param_spec_boolean ("table", NULL, NULL, FALSE, flags);
+  properties[PROP_OUTLINE_WIDTH] =
+    g_param_spec_int ("outline-width", NULL, NULL, LEAST_OUTLINE, 2000, 236, flags);
+  properties[PROP_FORM_WIDTH] =
+    g_param_spec_int ("form-width", NULL, NULL, LEAST_FORM, 2000, 300, flags);
+  g_object_class_install_properties (object_class, N_PROPS, properties);
+}
+
+static void
+bind_template (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/gramwright/desk/gw-desk.ui");
+  gtk_widget_class_bind_template_child (widget_class, GwDesk, outline_pane);
+  gtk_widget_class_bind_template_child (widget_class, GwDesk, form_pane);
+  gtk_widget_class_bind_template_child (widget_class, GwDesk, outline);
+  gtk_widget_class_bind_template_child (widget_class, GwDesk, middle);
+  gtk_widget_class_bind_template_child (widget_class, GwDesk, side);
+  gtk_widget_class_bind_template_child (widget_class, GwDesk, sheet);
+  gtk_widget_class_bind_template_child (widget_class, GwDesk, table);
+  gtk_widget_class_bind_template_child (widget_class, GwDesk, form);
+  gtk_widget_class_bind_template_child (widget_class, GwDesk, derivation);
+  gtk_widget_class_bind_template_callback (widget_class, say_cb);
+  gtk_widget_class_bind_template_callback (widget_class, why_cb);
+  gtk_widget_class_bind_template_callback (widget_class, rename_cb);
+  gtk_widget_class_bind_template_callback (widget_class, close_derivation_cb);
+  gtk_widget_class_bind_template_callback (widget_class, max_position_cb);
+  gtk_widget_class_bind_template_callback (widget_class, position_cb);
+}
+
+static void
+gw_desk_class_init (GwDeskClass *klass)
+{
+  GObjectClass   *object_class = G_OBJECT_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  object_class->get_property = gw_desk_get_property;
+  object_class->set_property = gw_desk_set_property;
+  object_class->dispose = gw_desk_dispose;
+  widget_class->grab_focus = gw_desk_grab_focus;
+
+  install_properties (object_class);
+  says_signal = g_signal_new ("says", GW_TYPE_DESK, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                              G_TYPE_NONE, 1, G_TYPE_STRING);
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_css_name (widget_class, "desk");
+  gtk_widget_class_install_action (widget_class, "desk.why", "u", why_action_cb);
+  g_type_ensure (GW_TYPE_DERIVATION_VIEW);
+  g_type_ensure (GW_TYPE_DRAWER);
+  g_type_ensure (GW_TYPE_FORM);
+  g_type_ensure (GW_TYPE_SHEET_VIEW);
+  g_type_ensure (GW_TYPE_TABLE_VIEW);
+  bind_template (widget_class);
+}
+
+static void
+gw_desk_init (GwDesk *self)
+{
+  self->outline_width = 236;
+  self->form_width = 300;
+  gtk_widget_init_template (GTK_WIDGET (self));
+  self->effects = GW_EFFECTS (gw_effects_new ());
+  gtk_box_append (gw_form_get_effects_box (self->form), GTK_WIDGET (self->effects));
+}
