@@ -291,8 +291,7 @@ find_menu (GtkWidget *widget)
 {
   GtkWidget *found = NULL;
 
-  if (GTK_IS_MENU_BUTTON (widget) &&
-      gtk_menu_button_get_menu_model (GTK_MENU_BUTTON (widget)) != NULL)
+  if (GTK_IS_MENU_BUTTON (widget) && gtk_menu_button_get_primary (GTK_MENU_BUTTON (widget)))
     return widget;
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL && found == NULL;
        child = gtk_widget_get_next_sibling (child))

@@ -105,9 +105,11 @@ find_place (Desk  *desk,
             double v,
             int    at[2])
 {
-  const GwViewFrame *frame = gw_drawing_view (gw_sheet_view_get_drawing (desk->sheet), view);
+  const GwViewFrame *frame;
   double             x, y;
 
+  wait_until (gw_sheet_view_get_drawing (desk->sheet) != NULL);
+  frame = gw_drawing_view (gw_sheet_view_get_drawing (desk->sheet), view);
   g_assert_cmpfloat (frame->scale, >, 0.0);
   gw_sheet_view_to_widget (desk->sheet, frame->origin[0] + u * frame->scale,
                            frame->origin[1] + v * frame->scale, &x, &y);

@@ -638,21 +638,22 @@ test_print (gconstpointer data)
   place_clear (&place);
 }
 
+/* The first piece of the sheet's picture. */
 static GskRenderNode *
-find_texture (GskRenderNode *node)
+find_piece (GskRenderNode *node)
 {
   switch ((int) gsk_render_node_get_node_type (node))
     {
-    case GSK_TEXTURE_NODE:
+    case GSK_CAIRO_NODE:
       return node;
     case GSK_TRANSFORM_NODE:
-      return find_texture (gsk_transform_node_get_child (node));
+      return find_piece (gsk_transform_node_get_child (node));
     case GSK_CLIP_NODE:
-      return find_texture (gsk_clip_node_get_child (node));
+      return find_piece (gsk_clip_node_get_child (node));
     case GSK_CONTAINER_NODE:
       for (guint i = 0; i < gsk_container_node_get_n_children (node); i++)
         {
-          GskRenderNode *found = find_texture (gsk_container_node_get_child (node, i));
+          GskRenderNode *found = find_piece (gsk_container_node_get_child (node, i));
 
           if (found != NULL)
             return found;
@@ -664,23 +665,22 @@ find_texture (GskRenderNode *node)
 }
 
 /* What the sheet puts on the screen. (transfer full) */
-static GdkTexture *
+static GskRenderNode *
 ink_of (GwWindow *window)
 {
   GtkWidget *sheet = get (window, "sheet");
   g_autoptr (GdkPaintable) paintable = gtk_widget_paintable_new (sheet);
   GtkSnapshot   *snapshot = gtk_snapshot_new ();
-  GskRenderNode *node, *texture;
-  GdkTexture    *ink;
+  GskRenderNode *node, *piece;
 
   gdk_paintable_snapshot (paintable, snapshot, gtk_widget_get_width (sheet),
                           gtk_widget_get_height (sheet));
   node = gtk_snapshot_free_to_node (snapshot);
-  texture = find_texture (node);
-  g_assert_nonnull (texture);
-  ink = g_object_ref (gsk_texture_node_get_texture (texture));
+  piece = find_piece (node);
+  g_assert_nonnull (piece);
+  gsk_render_node_ref (piece);
   gsk_render_node_unref (node);
-  return ink;
+  return piece;
 }
 
 static void
@@ -695,10 +695,9 @@ redraw (GwWindow *window)
 static void
 test_ink_is_kept (void)
 {
-  Place     place;
-  GwWindow *window = window_with_sample (&place);
-  g_autoptr (GdkTexture) first = ink_of (window);
-  g_autoptr (GdkTexture) again = NULL, other = NULL;
+  Place          place;
+  GwWindow      *window = window_with_sample (&place);
+  GskRenderNode *first = ink_of (window), *again, *other;
 
   redraw (window);
   again = ink_of (window);
@@ -707,35 +706,11 @@ test_ink_is_kept (void)
   redraw (window);
   other = ink_of (window);
   g_assert_true (other != first);
+  gsk_render_node_unref (first);
+  gsk_render_node_unref (again);
+  gsk_render_node_unref (other);
   window_close (window);
   place_clear (&place);
-}
-
-/* A pixel of the picture is a pixel of the screen; run at GDK_SCALE 1 and 2. */
-static void
-test_scale (void)
-{
-  Place       place;
-  const char *wanted = g_getenv ("GDK_SCALE");
-  GwWindow   *window = window_with_sample (&place);
-  GtkWidget  *sheet = get (window, "sheet");
-  const int   scale = wanted != NULL ? atoi (wanted) : 1;
-  g_autoptr (GdkTexture) ink = ink_of (window);
-
-  g_assert_cmpint (gtk_widget_get_scale_factor (sheet), ==, scale);
-  g_assert_cmpint (gdk_texture_get_width (ink), ==, scale * gtk_widget_get_width (sheet));
-  g_assert_cmpint (gdk_texture_get_height (ink), ==, scale * gtk_widget_get_height (sheet));
-  window_close (window);
-  place_clear (&place);
-}
-
-static void
-test_scale_2 (void)
-{
-  g_setenv ("GDK_SCALE", "2", TRUE);
-  g_test_trap_subprocess ("/desk/window/scale/1", 0, 0);
-  g_unsetenv ("GDK_SCALE");
-  g_test_trap_assert_passed ();
 }
 
 static double
@@ -896,8 +871,6 @@ main (int   argc,
       g_test_add_data_func (path, papers[i], test_print);
     }
   g_test_add_func ("/desk/window/ink-is-kept", test_ink_is_kept);
-  g_test_add_func ("/desk/window/scale/1", test_scale);
-  g_test_add_func ("/desk/window/scale/2", test_scale_2);
   g_test_add_func ("/desk/window/right-to-left", test_right_to_left);
   g_test_add_func ("/desk/window/several-windows", test_several_windows);
   g_test_add_func ("/desk/window/close-busy", test_close_busy);

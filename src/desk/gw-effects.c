@@ -60,10 +60,12 @@ get_line (GwEffects *self,
 
   box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
   line->label = gtk_label_new (NULL);
-  line->change = gtk_label_new (NULL);
+  /* An inscription asks for no other size when its text changes: nothing is laid out anew. */
+  line->change = gtk_inscription_new (NULL);
   gtk_widget_set_hexpand (line->label, TRUE);
   gtk_label_set_xalign (GTK_LABEL (line->label), 0.0f);
-  gtk_label_set_xalign (GTK_LABEL (line->change), 1.0f);
+  gtk_inscription_set_xalign (GTK_INSCRIPTION (line->change), 1.0f);
+  gtk_inscription_set_min_chars (GTK_INSCRIPTION (line->change), 10);
   gtk_widget_add_css_class (line->change, "number");
   gtk_box_append (GTK_BOX (box), line->label);
   gtk_box_append (GTK_BOX (box), line->change);
@@ -95,10 +97,10 @@ fill_line (Line             *line,
 
   line->id = row->id;
   set_text (GTK_LABEL (line->label), row->label);
-  if (g_strcmp0 (gtk_label_get_text (GTK_LABEL (line->change)), change) == 0)
+  if (g_strcmp0 (gtk_inscription_get_text (GTK_INSCRIPTION (line->change)), change) == 0)
     return;
 
-  gtk_label_set_text (GTK_LABEL (line->change), change);
+  gtk_inscription_set_text (GTK_INSCRIPTION (line->change), change);
   gtk_accessible_update_property (GTK_ACCESSIBLE (line->button), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   name, -1);
 }

@@ -112,7 +112,7 @@ update_ghost (GwSheetView *self)
 
   self->ghost = gw_drawing_missing (self->rest, self->front);
   for (size_t i = 0; i < gw_drawing_n (self->rest); i++)
-    if (before == NULL || before[i] != self->ghost[i])
+    if (self->ghost[i] != (before != NULL && before[i]))
       gw_drawing_reach (self->rest, i, soil_box, self->tiles);
 }
 
@@ -650,7 +650,7 @@ gw_sheet_view_get_drawing (GwSheetView *self)
 {
   g_return_val_if_fail (GW_IS_SHEET_VIEW (self), NULL);
 
-  return self->front;
+  return self->is_stale ? NULL : self->front;
 }
 
 const char *

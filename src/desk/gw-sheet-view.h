@@ -37,7 +37,8 @@ void gw_sheet_view_set_units (GwSheetView   *self,
 void gw_sheet_view_set_units (GwSheetView   *self,
                               const GwUnits *units);
 
-/** gw_sheet_view_get_drawing: (nullable): as it was last put on the screen. */
+/** gw_sheet_view_get_drawing: (nullable): as it is on the screen; NULL while it is to be drawn
+ * anew. */
 const GwDrawing *gw_sheet_view_get_drawing (GwSheetView *self);
 
 /** gw_sheet_view_get_text: (nullable): what the sheet says, in words. */

@@ -15,9 +15,9 @@
 typedef struct
 {
   int              column, row;
-  GwBox            soiled; /* what is to be inked anew [pt]; no width: nothing */
+  GArray          *soiled; /* of GwBox: what is to be inked anew [pt] */
   cairo_surface_t *ink;
-  GdkTexture      *texture; /* of the ink */
+  GskRenderNode   *node; /* that shows the ink */
 } Tile;
 
 struct _GwTiles
@@ -49,8 +49,9 @@ tile_free (gpointer data)
 {
   Tile *tile = data;
 
-  g_clear_object (&tile->texture);
+  g_clear_pointer (&tile->node, gsk_render_node_unref);
   g_clear_pointer (&tile->ink, cairo_surface_destroy);
+  g_array_unref (tile->soiled);
   g_free (tile);
 }
 
@@ -93,17 +94,27 @@ do_meet (const GwBox *a,
          b->y < a->y + a->height;
 }
 
-static GwBox
-both (const GwBox *a,
-      const GwBox *b)
+/* Boxes that touch become one: few large ones are inked faster than many small ones. */
+static void
+soil_tile (Tile        *tile,
+           const GwBox *box)
 {
-  const double x = fmin (a->x, b->x), y = fmin (a->y, b->y);
+  GwBox all = *box;
 
-  if (!(a->width > 0.0))
-    return *b;
+  for (guint i = tile->soiled->len; i-- > 0;)
+    {
+      const GwBox *other = &g_array_index (tile->soiled, GwBox, i);
+      const double x = fmin (all.x, other->x), y = fmin (all.y, other->y);
 
-  return (GwBox){ x, y, fmax (a->x + a->width, b->x + b->width) - x,
-                  fmax (a->y + a->height, b->y + b->height) - y };
+      if (!do_meet (&all, other))
+        continue;
+      all = (GwBox){ x, y, fmax (all.x + all.width, other->x + other->width) - x,
+                     fmax (all.y + all.height, other->y + other->height) - y };
+      g_array_remove_index_fast (tile->soiled, i);
+      i = tile->soiled->len; /* the larger one may touch others */
+    }
+
+  g_array_append_val (tile->soiled, all);
 }
 
 void
@@ -120,43 +131,61 @@ gw_tiles_soil (GwTiles     *tiles,
       const GwBox region = region_of (tiles, tile);
 
       if (do_meet (&region, box))
-        tile->soiled = both (&tile->soiled, box);
+        soil_tile (tile, box);
     }
 }
 
-/* Never inked upon again while a texture shows it. */
-static GdkTexture *
-texture_new (cairo_surface_t *surface)
+/* A cairo node shows the surface as it is; a texture would be converted again and again by the
+ * cairo renderer. The surface is not inked upon any more from here on. */
+static GskRenderNode *
+node_new (const Tile *tile)
 {
-  const int   width = cairo_image_surface_get_width (surface);
-  const int   height = cairo_image_surface_get_height (surface);
-  const gsize stride = (gsize) cairo_image_surface_get_stride (surface);
-  g_autoptr (GBytes) bytes = NULL;
+  GskRenderNode *node = gsk_cairo_node_new (&GRAPHENE_RECT_INIT (
+    (float) (tile->column * SIDE), (float) (tile->row * SIDE), SIDE, SIDE));
+  cairo_t       *cr = gsk_cairo_node_get_draw_context (node);
 
-  cairo_surface_flush (surface);
-  bytes = g_bytes_new_with_free_func (
-    cairo_image_surface_get_data (surface), stride * (gsize) height,
-    (GDestroyNotify) cairo_surface_destroy, cairo_surface_reference (surface));
-  return gdk_memory_texture_new (width, height, GDK_MEMORY_DEFAULT, bytes, stride);
+  cairo_set_source_surface (cr, tile->ink, tile->column * SIDE, tile->row * SIDE);
+  cairo_paint (cr);
+  cairo_destroy (cr);
+  return node;
 }
 
 /* To whole pixels of the screen, or its rim would be inked upon itself. */
 static void
-clip_to (cairo_t           *cr,
-         const GwTilesView *view,
-         const GwBox       *region,
-         GwBox             *soiled)
+add_to_clip (cairo_t     *cr,
+             double       zoom,
+             const GwBox *region,
+             GwBox       *box)
 {
-  const double zoom = view->scale * view->point;
-  const double x0 = floor ((soiled->x - region->x) * zoom);
-  const double y0 = floor ((soiled->y - region->y) * zoom);
-  const double x1 = ceil ((soiled->x + soiled->width - region->x) * zoom);
-  const double y1 = ceil ((soiled->y + soiled->height - region->y) * zoom);
+  const double x0 = floor ((box->x - region->x) * zoom);
+  const double y0 = floor ((box->y - region->y) * zoom);
+  const double x1 = ceil ((box->x + box->width - region->x) * zoom);
+  const double y1 = ceil ((box->y + box->height - region->y) * zoom);
 
   cairo_rectangle (cr, x0, y0, x1 - x0, y1 - y0);
-  cairo_clip (cr);
-  *soiled = (GwBox){ region->x + x0 / zoom, region->y + y0 / zoom, (x1 - x0) / zoom,
-                     (y1 - y0) / zoom };
+  *box = (GwBox){ region->x + x0 / zoom, region->y + y0 / zoom, (x1 - x0) / zoom,
+                  (y1 - y0) / zoom };
+}
+
+/* Where nothing has changed, the picture before. */
+static cairo_surface_t *
+surface_new (const Tile *tile,
+             int         scale)
+{
+  cairo_surface_t *surface =
+    cairo_image_surface_create (CAIRO_FORMAT_ARGB32, SIDE * scale, SIDE * scale);
+  cairo_t *cr;
+
+  if (tile->ink == NULL)
+    return surface;
+
+  cr = cairo_create (surface);
+  cairo_scale (cr, scale, scale);
+  cairo_set_operator (cr, CAIRO_OPERATOR_SOURCE);
+  cairo_set_source_surface (cr, tile->ink, 0.0, 0.0);
+  cairo_paint (cr);
+  cairo_destroy (cr);
+  return surface;
 }
 
 static void
@@ -164,36 +193,31 @@ ink (GwTiles           *tiles,
      Tile              *tile,
      const GwTilesView *view)
 {
-  const int        side = SIDE * view->scale;
   const double    *paper = gw_drawing_theme (view->drawing)->rgb[GW_TONE_PAPER];
   const double     zoom = view->scale * view->point;
   const GwBox      region = region_of (tiles, tile);
-  GwBox            soiled = tile->soiled;
-  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, side, side);
+  GwBox           *boxes = (GwBox *) (gpointer) tile->soiled->data;
+  cairo_surface_t *surface = surface_new (tile, view->scale);
   cairo_t         *cr = cairo_create (surface);
 
-  if (tile->ink != NULL)
-    {
-      cairo_set_operator (cr, CAIRO_OPERATOR_SOURCE);
-      cairo_set_source_surface (cr, tile->ink, 0.0, 0.0);
-      cairo_paint (cr);
-      cairo_set_operator (cr, CAIRO_OPERATOR_OVER);
-    }
-  clip_to (cr, view, &region, &soiled);
+  for (guint i = 0; i < tile->soiled->len; i++)
+    add_to_clip (cr, zoom, &region, &boxes[i]);
+  cairo_clip (cr);
   cairo_set_source_rgb (cr, paper[0], paper[1], paper[2]);
   cairo_paint (cr);
   cairo_scale (cr, zoom, zoom);
   cairo_translate (cr, -region.x, -region.y);
-  gw_drawing_ink_within (view->drawing, cr, &soiled);
+  gw_drawing_ink_within (view->drawing, cr, tile->soiled->len, boxes);
   if (view->ghost != NULL)
-    gw_drawing_ink_ghost (view->ghost, cr, view->ghost_marks, &soiled);
+    gw_drawing_ink_ghost (view->ghost, cr, view->ghost_marks, tile->soiled->len, boxes);
   cairo_destroy (cr);
 
-  g_clear_object (&tile->texture);
+  cairo_surface_set_device_scale (surface, view->scale, view->scale);
+  g_clear_pointer (&tile->node, gsk_render_node_unref);
   g_clear_pointer (&tile->ink, cairo_surface_destroy);
   tile->ink = surface;
-  tile->texture = texture_new (surface);
-  tile->soiled.width = 0.0;
+  tile->node = node_new (tile);
+  g_array_set_size (tile->soiled, 0);
 }
 
 static Tile *
@@ -204,15 +228,18 @@ get_tile (GwTiles           *tiles,
 {
   const Tile key = { .column = column, .row = row };
   Tile      *tile = g_hash_table_lookup (tiles->tiles, &key);
+  GwBox      region;
 
   if (tile == NULL)
     {
       tile = g_new (Tile, 1);
       *tile = key;
-      tile->soiled = region_of (tiles, tile);
+      tile->soiled = g_array_new (FALSE, FALSE, sizeof (GwBox));
+      region = region_of (tiles, tile);
+      g_array_append_val (tile->soiled, region);
       g_hash_table_add (tiles->tiles, tile);
     }
-  if (tile->soiled.width > 0.0)
+  if (tile->soiled->len > 0)
     ink (tiles, tile, view);
 
   return tile;
@@ -231,10 +258,11 @@ gw_tiles_snapshot (GwTiles           *tiles,
   tiles->point = view->point;
   tiles->scale = view->scale;
 
+  gtk_snapshot_save (snapshot);
+  gtk_snapshot_translate (snapshot,
+                          &GRAPHENE_POINT_INIT ((float) -view->x, (float) -view->y));
   for (int row = top; row * SIDE < view->y + view->height; row++)
     for (int column = left; column * SIDE < view->x + view->width; column++)
-      gtk_snapshot_append_texture (
-        snapshot, get_tile (tiles, column, row, view)->texture,
-        &GRAPHENE_RECT_INIT ((float) (column * SIDE - view->x), (float) (row * SIDE - view->y),
-                             SIDE, SIDE));
+      gtk_snapshot_append_node (snapshot, get_tile (tiles, column, row, view)->node);
+  gtk_snapshot_restore (snapshot);
 }

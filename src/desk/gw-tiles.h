@@ -12,7 +12,7 @@
 
 G_BEGIN_DECLS
 
-/* The sheet in squares. Each is a texture of its own: those that stay the same are
+/* The sheet in squares. Each is a picture of its own: those that stay the same are
  * neither inked nor painted again. */
 typedef struct _GwTiles GwTiles;
 

@@ -252,15 +252,23 @@ copy_figure_cb (GtkWidget  *widget,
   _gw_window_say (self, _ ("The figure can be pasted, as a picture or as SVG."));
 }
 
+/* Properties of the desk; each holds it, so that they have to go before it can. */
+static const char *const of_desk[] = { "outline", "form", "table" };
+
+void
+_gw_window_remove_actions (GwWindow *self)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (of_desk); i++)
+    g_action_map_remove_action (G_ACTION_MAP (self), of_desk[i]);
+}
+
 void
 _gw_window_init_actions (GwWindow *self)
 {
-  static const char *const names[] = { "outline", "form", "table" };
-
-  for (guint i = 0; i < G_N_ELEMENTS (names); i++)
+  for (guint i = 0; i < G_N_ELEMENTS (of_desk); i++)
     {
       g_autoptr (GPropertyAction) action =
-        g_property_action_new (names[i], self->desk, names[i]);
+        g_property_action_new (of_desk[i], self->desk, of_desk[i]);
 
       g_action_map_add_action (G_ACTION_MAP (self), G_ACTION (action));
     }

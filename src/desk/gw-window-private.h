@@ -61,6 +61,7 @@ struct _GwWindow
 /** gw_window_install_actions: all that the user can do, as "win.…". */
 void _gw_window_install_actions (GtkWidgetClass *widget_class);
 void _gw_window_init_actions    (GwWindow       *self);
+void _gw_window_remove_actions  (GwWindow       *self);
 
 GwApplication *_gw_window_get_application (GwWindow *self);
 GwEvaluation  *_gw_window_get_evaluation (GwWindow *self);

@@ -102,8 +102,8 @@ update_title (GwWindow *self)
 static void
 update_actions (GwWindow *self)
 {
-  static const char *const of_sheet[] = { "win.print", "win.export", "win.copy-figure", "win.next-option",
-                                          "win.previous-option" };
+  static const char *const of_sheet[] = { "win.print", "win.export", "win.copy-figure",
+                                          "win.next-option", "win.previous-option" };
   GtkWidget               *widget = GTK_WIDGET (self);
   const gboolean           has_sheet = _gw_window_get_evaluation (self) != NULL;
 
@@ -435,6 +435,11 @@ gw_window_dispose (GObject *object)
 {
   GwWindow *self = GW_WINDOW (object);
 
+  if (self->desk != NULL)
+    {
+      gw_desk_set_document (self->desk, NULL);
+      _gw_window_remove_actions (self);
+    }
   let_go (self, &self->candidate);
   let_go (self, &self->document);
   _gw_window_dispose_files (self);

@@ -413,9 +413,12 @@ gw_callouts_place (GwDrawing       *drawing,
   if (!recall_stack (drawing, &stack, &best))
     {
       if (!search (drawing, callouts, stack, n, items, &best))
-        return false;
+        best.side = 0;
       gw_drawing_remember (drawing, 3, (double[]){ best.x, best.y, best.side });
     }
+  if (best.side == 0)
+    return false;
+
   ink_stack (drawing, callouts, &best, n, items);
 
   return true;

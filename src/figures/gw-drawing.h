@@ -214,10 +214,11 @@ void gw_drawing_measure (GwDrawing  *drawing,
 void gw_drawing_ink (const GwDrawing *drawing,
                      cairo_t         *cr);
 
-/** gw_drawing_ink_within: likewise, but only what shows in @region. */
+/** gw_drawing_ink_within: likewise, but only what shows in one of @n boxes. */
 void gw_drawing_ink_within (const GwDrawing *drawing,
                             cairo_t         *cr,
-                            const GwBox     *region);
+                            size_t           n,
+                            const GwBox     *boxes);
 
 /**
  * gw_drawing_missing:
@@ -243,7 +244,8 @@ void gw_drawing_reach (const GwDrawing *drawing,
 void gw_drawing_ink_ghost (const GwDrawing *drawing,
                            cairo_t         *cr,
                            const bool      *which,
-                           const GwBox     *region);
+                           size_t           n,
+                           const GwBox     *boxes);
 
 /** gw_drawing_hit: target of the topmost mark at (x, y), within @reach. */
 GwTarget gw_drawing_hit (const GwDrawing *drawing,

@@ -51,6 +51,7 @@ typedef struct
   double        mass_low, mass_high;
   const double *curve;      /* (array length=GW_CURVE_N) [m/s] */
   const double *low, *high; /* (nullable): its band */
+  const double *middle;     /* that the band fades from; NULL: the curve */
 } GwStallCurve;
 
 typedef struct

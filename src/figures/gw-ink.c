@@ -377,20 +377,26 @@ gw_drawing_reach (const GwDrawing *drawing,
 static bool
 shows_in (const GwDrawing *drawing,
           size_t           i,
-          const GwBox     *region)
+          size_t           n,
+          const GwBox     *boxes)
 {
   const GwBox reach = reach_of (gw_drawing_mark (drawing, i));
 
-  return region == NULL ||
-         (reach.x < region->x + region->width && region->x < reach.x + reach.width &&
-          reach.y < region->y + region->height && region->y < reach.y + reach.height);
+  for (size_t k = 0; k < n; k++)
+    if (reach.x < boxes[k].x + boxes[k].width && boxes[k].x < reach.x + reach.width &&
+        reach.y < boxes[k].y + boxes[k].height && boxes[k].y < reach.y + reach.height)
+      return true;
+
+  return false;
 }
 
 void
 gw_drawing_ink (const GwDrawing *drawing,
                 cairo_t         *cr)
 {
-  gw_drawing_ink_within (drawing, cr, NULL);
+  const GwBox all = { -1e6, -1e6, 2e6, 2e6 };
+
+  gw_drawing_ink_within (drawing, cr, 1, &all);
 }
 
 /* A thing, a point of the aircraft or an option's line: what is worth being seen as it was. */
@@ -408,7 +414,8 @@ void
 gw_drawing_ink_ghost (const GwDrawing *drawing,
                       cairo_t         *cr,
                       const bool      *which,
-                      const GwBox     *region)
+                      size_t           n,
+                      const GwBox     *boxes)
 {
   const double *xy = gw_drawing_points (drawing);
 
@@ -418,7 +425,7 @@ gw_drawing_ink_ghost (const GwDrawing *drawing,
     {
       GwMark mark = *gw_drawing_mark (drawing, i);
 
-      if (!which[i] || !leaves_ghost (&mark) || !shows_in (drawing, i, region))
+      if (!which[i] || !leaves_ghost (&mark) || !shows_in (drawing, i, n, boxes))
         continue;
       mark.opacity = 0.32;
       if (mark.kind != GW_MARK_PATH)
@@ -436,7 +443,8 @@ gw_drawing_ink_ghost (const GwDrawing *drawing,
 void
 gw_drawing_ink_within (const GwDrawing *drawing,
                        cairo_t         *cr,
-                       const GwBox     *region)
+                       size_t           n,
+                       const GwBox     *boxes)
 {
   cairo_save (cr);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_MITER);
@@ -445,7 +453,7 @@ gw_drawing_ink_within (const GwDrawing *drawing,
     {
       const GwMark *mark = gw_drawing_mark (drawing, i);
 
-      if (!shows_in (drawing, i, region))
+      if (!shows_in (drawing, i, n, boxes))
         continue;
       if (mark->kind == GW_MARK_PATH)
         ink_path (drawing, cr, mark);

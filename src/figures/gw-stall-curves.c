@@ -48,7 +48,7 @@ draw_band (GwDrawing          *drawing,
       for (size_t k = 0; k < 2 * GW_CURVE_N; k++)
         {
           size_t i = k < GW_CURVE_N ? k : 2 * GW_CURVE_N - 1 - k;
-          double middle = option->curve[i];
+          double middle = option->middle != NULL ? option->middle[i] : option->curve[i];
           double edge = k < GW_CURVE_N ? option->high[i] : option->low[i];
 
           if (!isfinite (middle) || !isfinite (edge))

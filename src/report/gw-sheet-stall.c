@@ -21,8 +21,8 @@ make_curve (GwSheet *sheet,
 
   for (guint i = 0; i < GW_CURVE_N; i++)
     {
-      low[i] = outcome->results.curve[i] + outcome->curve_band[i].low;
-      high[i] = outcome->results.curve[i] + outcome->curve_band[i].high;
+      low[i] = outcome->band_curve[i] + outcome->curve_band[i].low;
+      high[i] = outcome->band_curve[i] + outcome->curve_band[i].high;
     }
 
   return (GwStallCurve){
@@ -35,6 +35,7 @@ make_curve (GwSheet *sheet,
     .curve = outcome->results.curve,
     .low = low,
     .high = high,
+    .middle = outcome->band_curve,
   };
 }
 

@@ -21,11 +21,39 @@ effect_free (GwEffect *effect)
   g_free (effect);
 }
 
+struct _GwComputed
+{
+  GwAssembly *assembly;
+  GwResults   results;
+};
+
+static void
+computed_clear (GwComputed *computed)
+{
+  gw_results_clear (&computed->results);
+  g_clear_pointer (&computed->assembly, gw_assembly_free);
+}
+
+static void
+computed_unref (GwComputed *computed)
+{
+  g_atomic_rc_box_release_full (computed, (GDestroyNotify) computed_clear);
+}
+
+/* Takes over @computed and what is in it. */
+static void
+show_computed (GwOutcome  *outcome,
+               GwComputed *computed)
+{
+  outcome->computed = computed;
+  outcome->assembly = computed->assembly;
+  outcome->results = computed->results;
+}
+
 static void
 outcome_free (GwOutcome *outcome)
 {
-  gw_results_clear (&outcome->results);
-  g_clear_pointer (&outcome->assembly, gw_assembly_free);
+  g_clear_pointer (&outcome->computed, computed_unref);
   g_clear_pointer (&outcome->effects, g_ptr_array_unref);
   g_free (outcome->id);
   g_free (outcome->name);
@@ -45,6 +73,13 @@ outcome_new (const GwStudyOption *option)
   return outcome;
 }
 
+static gboolean
+is_computed (const GwOutcome *outcome)
+{
+  return outcome->results.pieces.n > 0;
+}
+
+/* With nothing to look up again: if all its inputs are those of @before, that is the outcome. */
 static GwOutcome *
 assemble_option (GwStudy         *study,
                  guint            option,
@@ -53,19 +88,32 @@ assemble_option (GwStudy         *study,
 {
   g_autoptr (GPtrArray) problems = gw_problems_new ();
   g_autoptr (GwStudy) resolved = gw_study_resolve (study, option, problems);
-  GwOutcome *outcome;
+  GwComputed *computed;
+  GwAssembly *assembly;
+  GwOutcome  *outcome;
 
   if (!gw_problems_to_error (problems, error))
     return NULL;
 
   outcome = outcome_new (g_ptr_array_index (study->options, option));
-  outcome->assembly = gw_assemble (resolved, before != NULL ? before->assembly : NULL, problems);
-  if (outcome->assembly == NULL)
+  if (before != NULL && is_computed (before) &&
+      gw_record_equal (&resolved->record, &before->assembly->study->record))
     {
-      gw_problems_to_error (problems, error);
-      g_clear_pointer (&outcome, outcome_free);
+      show_computed (outcome, g_atomic_rc_box_acquire (before->computed));
+      return outcome;
     }
 
+  assembly = gw_assemble (resolved, before != NULL ? before->assembly : NULL, problems);
+  if (assembly == NULL)
+    {
+      gw_problems_to_error (problems, error);
+      outcome_free (outcome);
+      return NULL;
+    }
+
+  computed = g_atomic_rc_box_new0 (GwComputed);
+  computed->assembly = assembly;
+  show_computed (outcome, computed);
   return outcome;
 }
 
@@ -74,10 +122,12 @@ compute (GwOutcome    *outcome,
          const double *curve_mass,
          GError      **error)
 {
-  GwStatus status;
+  GwComputed *computed = outcome->computed;
+  GwStatus    status;
 
-  gw_results_clear (&outcome->results);
-  status = gw_evaluate (&outcome->assembly->aircraft, curve_mass, &outcome->results);
+  gw_results_clear (&computed->results);
+  status = gw_evaluate (&computed->assembly->aircraft, curve_mass, &computed->results);
+  outcome->results = computed->results;
   if (status != GW_OK)
     gw_study_status_error (error, status, outcome->name);
 
@@ -319,7 +369,7 @@ assemble_all (GwEvaluation       *evaluation,
       const GwOutcome *before = find_outcome (previous, id);
       GwOutcome       *outcome;
 
-      /* Most options have the same sections. */
+      /* Most options have the same sections; none is computed yet, so that is all they share. */
       if (before == NULL && i > 0)
         before = gw_evaluation_outcome (evaluation, i - 1);
       outcome = assemble_option (evaluation->study, i, before, error);
@@ -357,6 +407,7 @@ vary_all (GwEvaluation *evaluation,
         return FALSE;
       add_bands (outcome);
       bound_bands (outcome);
+      memcpy (outcome->band_curve, outcome->results.curve, sizeof outcome->band_curve);
     }
 
   return TRUE;
@@ -401,6 +452,9 @@ gw_evaluation_new (GwStudy      *study,
   return g_steal_pointer (&evaluation);
 }
 
+/* How far a curve may leave the middle of its old band before the band follows it. */
+#define STRAY 0.25
+
 static void
 keep_bands (GwOutcome       *outcome,
             const GwOutcome *previous)
@@ -408,6 +462,70 @@ keep_bands (GwOutcome       *outcome,
   memcpy (outcome->band, previous->band, sizeof outcome->band);
   memcpy (outcome->curve_band, previous->curve_band, sizeof outcome->curve_band);
   memcpy (outcome->change_band, previous->change_band, sizeof outcome->change_band);
+
+  for (guint i = 0; i < GW_CURVE_N; i++)
+    {
+      const GwBand *band = &outcome->curve_band[i];
+      const double  shift = outcome->results.curve[i] - previous->band_curve[i];
+
+      outcome->band_curve[i] = fabs (shift) < STRAY * (band->high - band->low)
+                                 ? previous->band_curve[i]
+                                 : outcome->results.curve[i];
+    }
+}
+
+#define STRIDE 4 /* of the masses at which a quick curve is computed */
+
+/* Between these masses the curve is the one before, stretched to meet them: over so small a step
+ * its shape hardly changes. */
+static gboolean
+compute_near (GwOutcome       *outcome,
+              const GwOutcome *before,
+              const double    *curve_mass,
+              GError         **error)
+{
+  const double *old = before->results.curve;
+  double        masses[GW_CURVE_N], *curve = outcome->computed->results.curve;
+
+  for (guint i = 0; i < GW_CURVE_N; i++)
+    masses[i] = i % STRIDE == 0 ? curve_mass[i] : (double) NAN;
+  if (!compute (outcome, masses, error))
+    return FALSE;
+
+  for (guint i = 0; i < GW_CURVE_N; i++)
+    if (i % STRIDE != 0)
+      {
+        const guint  low = i - i % STRIDE, high = low + STRIDE;
+        const double share = (double) (i % STRIDE) / STRIDE;
+
+        curve[i] = old[i] * ((1.0 - share) * curve[low] / old[low] +
+                             share * curve[high] / old[high]);
+      }
+
+  memcpy (outcome->results.curve, curve, sizeof outcome->results.curve);
+  return TRUE;
+}
+
+static gboolean
+compute_quick (GwEvaluation       *evaluation,
+               const GwEvaluation *previous,
+               GError            **error)
+{
+  for (guint i = 0; i < evaluation->outcomes->len; i++)
+    {
+      GwOutcome       *outcome = g_ptr_array_index (evaluation->outcomes, i);
+      const GwOutcome *before = find_outcome (previous, outcome->id);
+      gboolean         is_done = is_computed (outcome);
+
+      if (!is_done)
+        is_done = before != NULL
+                    ? compute_near (outcome, before, evaluation->curve_mass, error)
+                    : compute (outcome, evaluation->curve_mass, error);
+      if (!is_done)
+        return FALSE;
+    }
+
+  return TRUE;
 }
 
 GwEvaluation *
@@ -428,7 +546,8 @@ gw_evaluation_quick (GwStudy            *study,
   else
     return NULL;
 
-  if (!compute_all (evaluation, evaluation->curve_mass, error))
+  if (previous != NULL ? !compute_quick (evaluation, previous, error)
+                       : !compute_all (evaluation, evaluation->curve_mass, error))
     return NULL;
 
   compare_all (evaluation);
@@ -439,6 +558,8 @@ gw_evaluation_quick (GwStudy            *study,
 
       if (before != NULL)
         keep_bands (outcome, before);
+      else
+        memcpy (outcome->band_curve, outcome->results.curve, sizeof outcome->band_curve);
     }
 
   return g_steal_pointer (&evaluation);

@@ -27,14 +27,19 @@ typedef struct
   double low, high;
 } GwBand;
 
+/* What was computed of one option; evaluations of studies that differ elsewhere share it. */
+typedef struct _GwComputed GwComputed;
+
 typedef struct
 {
   char       *id, *name, *short_name;
+  GwComputed *computed; /* holds the next two */
   GwAssembly *assembly;
   GwResults   results;
   GPtrArray  *effects; /* of GwEffect */
   GwBand      band[GW_N_RESULTS];
   GwBand      curve_band[GW_CURVE_N];
+  double      band_curve[GW_CURVE_N];    /* that it lies about: while quick, one before [m/s] */
   double      change[GW_N_RESULTS];      /* less the baseline's */
   GwBand      change_band[GW_N_RESULTS]; /* without what both share */
 } GwOutcome;
