@@ -12,9 +12,10 @@
 
 #define WIDTH  620 /* [pixel] */
 #define HEIGHT 430
-/* Cairo rounds places to 1/256 pixel, and does so anew from the corner of each piece: an edge
- * may cover a pixel by one level of 255 more or less, and some edges lie upon one another. */
-#define STEPS 8
+/* Cairo rounds places to 1/256 pixel, and does so anew from the corner of each piece. It samples
+ * an edge on 15 lines a pixel (from memory), so one line more or less is 17 levels of 255; two
+ * edges may lie in one pixel. */
+#define STEPS 34
 
 typedef struct
 {
@@ -69,10 +70,15 @@ ink_at_once (const GwTilesView *view)
 {
   const double    *paper = gw_drawing_theme (view->drawing)->rgb[GW_TONE_PAPER];
   cairo_surface_t *surface = surface_new (view->scale);
-  cairo_t         *cr = cairo_create (surface);
+  cairo_t         *cr;
 
+  /* In the scale of the context: of the surface's own, cairo takes no account when it chooses how
+   * many pieces make an arc. */
+  cairo_surface_set_device_scale (surface, 1.0, 1.0);
+  cr = cairo_create (surface);
   cairo_set_source_rgb (cr, paper[0], paper[1], paper[2]);
   cairo_paint (cr);
+  cairo_scale (cr, view->scale, view->scale);
   cairo_translate (cr, -view->x, -view->y);
   cairo_scale (cr, view->point, view->point);
   gw_drawing_ink (view->drawing, cr);
@@ -171,7 +177,7 @@ test_change (Pair         *pair,
   g_autoptr (GwTiles) tiles = gw_tiles_new ();
   GwDrawing       *before = gw_drawing_new (gw_theme_get (FALSE));
   GwDrawing       *after = gw_drawing_new (gw_theme_get (FALSE));
-  GwTilesView      view = { .drawing = before, .point = 1.0, .scale = 1, .width = WIDTH, .height = HEIGHT };
+  GwTilesView      view = { before, NULL, NULL, 1.0, 1, 0.0, 0.0, WIDTH, HEIGHT };
   cairo_surface_t *old, *new;
 
   lay_out (pair->before, before);

@@ -8,6 +8,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "desk/gw-access.h"
+
 #define LONG_SECTION 20 /* rows above which it begins folded */
 
 /* The widgets of one row. */
@@ -233,6 +235,7 @@ gw_derivation_fold_init (GwDerivationFold *self)
   self->expander = gtk_expander_new (NULL);
   gtk_expander_set_child (GTK_EXPANDER (self->expander), self->box);
   gtk_widget_set_parent (self->expander, GTK_WIDGET (self));
+  gw_access_name (self->expander, _ ("Part of the derivation"));
   g_signal_connect_swapped (self->expander, "notify::expanded", G_CALLBACK (expanded_cb), self);
 }
 
@@ -251,7 +254,10 @@ update_title (GwDerivationFold *self)
                      : g_strdup (self->section->title);
 
   if (g_strcmp0 (gtk_expander_get_label (GTK_EXPANDER (self->expander)), title) != 0)
-    gtk_expander_set_label (GTK_EXPANDER (self->expander), title);
+    {
+      gtk_expander_set_label (GTK_EXPANDER (self->expander), title);
+      gw_access_name (self->expander, title);
+    }
 }
 
 void

@@ -8,6 +8,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "desk/gw-access.h"
 #include "desk/gw-derivation-fold.h"
 #include "report/gw-amount.h"
 
@@ -70,6 +71,7 @@ fill_results (GwDerivationView *self)
         gtk_string_list_splice (list, i, present != NULL ? 1 : 0, added);
     }
   gtk_drop_down_set_selected (self->results, self->id);
+  gw_access_name_drop_down (self->results, _ ("Result"));
   self->is_filling = FALSE;
 }
 
@@ -253,6 +255,7 @@ gw_derivation_view_init (GwDerivationView *self)
   self->is_filling = TRUE;
   gtk_widget_init_template (GTK_WIDGET (self));
   gtk_drop_down_set_model (self->results, G_LIST_MODEL (list));
+  gw_access_name_drop_down (self->results, _ ("Result"));
   self->is_filling = FALSE;
 
   for (guint i = 0; i < GW_N_DERIVATION_PARTS; i++)

@@ -361,6 +361,9 @@ gw_form_init (GwForm *self)
   self->site = gw_form_site_new ();
   self->rows = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   gtk_widget_init_template (GTK_WIDGET (self));
+  /* Until something is selected; nobody sees them then, but they can be met. */
+  gtk_button_set_label (GTK_BUTTON (self->back), _ ("Back"));
+  gtk_button_set_label (GTK_BUTTON (self->here_button), _ ("Only this option"));
   g_signal_connect_swapped (self->site, "help", G_CALLBACK (help_cb), self);
 }
 

@@ -8,6 +8,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "desk/gw-access.h"
 #include "desk/gw-language.h"
 
 #define MOST_CHOICES 4
@@ -127,18 +128,7 @@ selected_cb (GtkDropDown *drop_down,
              GParamSpec  *pspec,
              GtkLabel    *label)
 {
-  GtkStringObject *item = gtk_drop_down_get_selected_item (drop_down);
-  g_autofree char *name = NULL;
-
-  if (item == NULL)
-    return;
-
-  /* Translators: a label and the choice made there: "Length: inches, in" */
-  name = g_strdup_printf (_ ("%s: %s"), gtk_label_get_text (label),
-                          gtk_string_object_get_string (item));
-  gtk_accessible_update_property (
-    GTK_ACCESSIBLE (gtk_widget_get_first_child (GTK_WIDGET (drop_down))),
-    GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  gw_access_name_drop_down (drop_down, gtk_label_get_text (label));
 }
 
 /* @values: (transfer full) */

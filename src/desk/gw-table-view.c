@@ -9,6 +9,7 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
+#include "desk/gw-access.h"
 #include "desk/gw-table-item.h"
 
 struct _GwTableView
@@ -385,6 +386,7 @@ selected_cb (GwTableView *self)
 {
   const guint selected = gtk_drop_down_get_selected (self->kinds);
 
+  gw_access_name_drop_down (self->kinds, _ ("Table"));
   if (selected < GW_N_TABLES)
     gw_table_view_set_kind (self, (GwTableKind) selected);
 }
@@ -489,6 +491,10 @@ gw_table_view_init (GwTableView *self)
   gtk_single_selection_set_selected (self->selection, GTK_INVALID_LIST_POSITION);
   gtk_column_view_set_model (self->view, GTK_SELECTION_MODEL (self->selection));
   fill_kinds (self);
+  gw_access_name_drop_down (self->kinds, _ ("Table"));
+  /* The view is made of the row of titles and the list below it. */
+  gw_access_name (gtk_widget_get_first_child (GTK_WIDGET (self->view)), _ ("Titles of the columns"));
+  gw_access_name (gtk_widget_get_last_child (GTK_WIDGET (self->view)), _ ("Rows of the table"));
 }
 
 GtkWidget *
