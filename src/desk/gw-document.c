@@ -12,6 +12,8 @@
 
 #include "study/gw-edit.h"
 
+#define REST 60 /* before bands are computed [ms] */
+
 G_DEFINE_FINAL_TYPE (GwDocument, gw_document, G_TYPE_OBJECT)
 
 enum
@@ -91,8 +93,13 @@ compute_worker (GTask        *task,
                 GCancellable *cancellable)
 {
   GError       *error = NULL;
-  GwEvaluation *evaluation = gw_evaluation_new (data, cancellable, &error);
+  GwEvaluation *evaluation;
 
+  /* The values are there; the frame that shows them goes before, and so does the next edit. */
+  for (guint i = 0; i < REST && !g_cancellable_is_cancelled (cancellable); i++)
+    g_usleep (1000);
+
+  evaluation = gw_evaluation_new (data, cancellable, &error);
   if (evaluation != NULL)
     g_task_return_pointer (task, evaluation, (GDestroyNotify) gw_evaluation_unref);
   else
@@ -133,7 +140,7 @@ static void
 compute (GwDocument *self,
          GwStudy    *study)
 {
-  if (self->evaluation != NULL && self->evaluation->study != study)
+  if (self->evaluation == NULL || self->evaluation->study != study)
     {
       GwEvaluation *quick = gw_evaluation_quick (study, self->evaluation, NULL);
 

@@ -493,7 +493,8 @@ gw_table_view_init (GwTableView *self)
   fill_kinds (self);
   gw_access_name_drop_down (self->kinds, _ ("Table"));
   /* The view is made of the row of titles and the list below it. */
-  gw_access_name (gtk_widget_get_first_child (GTK_WIDGET (self->view)), _ ("Titles of the columns"));
+  gw_access_name (gtk_widget_get_first_child (GTK_WIDGET (self->view)),
+                  _ ("Titles of the columns"));
   gw_access_name (gtk_widget_get_last_child (GTK_WIDGET (self->view)), _ ("Rows of the table"));
 }
 
