@@ -61,6 +61,7 @@ gw_option_row_init (GwOptionRow *self)
                   "content-width", MARK_WIDTH, "content-height", MARK_HEIGHT, NULL);
   gtk_drawing_area_set_draw_func (self->mark, draw_mark, self, NULL);
   gw_outline_row_set_mark (GW_OUTLINE_ROW (self), GTK_WIDGET (self->mark));
+  gw_outline_row_wrap_name (GW_OUTLINE_ROW (self));
 }
 
 GtkWidget *

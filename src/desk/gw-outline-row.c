@@ -206,3 +206,16 @@ gw_outline_row_get_button (GwOutlineRow *self)
 
   return get (self)->more;
 }
+
+void
+gw_outline_row_wrap_name (GwOutlineRow *self)
+{
+  GtkLabel *name;
+
+  g_return_if_fail (GW_IS_OUTLINE_ROW (self));
+
+  name = get (self)->name;
+  gtk_label_set_ellipsize (name, PANGO_ELLIPSIZE_NONE);
+  gtk_label_set_wrap (name, TRUE);
+  gtk_label_set_wrap_mode (name, PANGO_WRAP_WORD_CHAR);
+}

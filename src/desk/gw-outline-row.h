@@ -43,4 +43,7 @@ const char *gw_outline_row_get_name (GwOutlineRow *self);
 /** gw_outline_row_get_button: where its menu belongs; hidden if there is nothing to do. */
 GtkWidget *gw_outline_row_get_button (GwOutlineRow *self);
 
+/** gw_outline_row_wrap_name: a long name takes a second line instead of being cut. */
+void gw_outline_row_wrap_name (GwOutlineRow *self);
+
 G_END_DECLS
