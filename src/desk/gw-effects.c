@@ -7,6 +7,7 @@
 #include "desk/gw-effects.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 #include "report/gw-sheet.h"
 #include "report/gw-words.h"
@@ -79,11 +80,12 @@ get_line (GwEffects *self,
   return line;
 }
 
-/* "+56 g", or of what has no baseline its value. */
+/* "+56 g"; of what has no baseline, or is an instruction rather than a property, its value. */
 static char *
 change_text (const GwWordsRow *row)
 {
-  const char *number = row->change != NULL ? row->change : row->after;
+  const gboolean is_told = row->id == GW_RESULT_SLIDE || row->id == GW_RESULT_BALLAST;
+  const char    *number = row->change != NULL && !is_told ? row->change : row->after;
 
   return g_strdup_printf ("%s %s", number, row->unit);
 }
@@ -126,6 +128,56 @@ fill_lines (GwEffects       *self,
     gtk_widget_set_visible (self->line[n].button, FALSE);
 }
 
+static char *
+length_text (const GwUnits *units,
+             double         metres)
+{
+  g_autofree char *number =
+    gw_entry_text (metres * 1e3, units->of[GW_MM], gw_units_decimals (units, GW_MM, 0));
+
+  return g_strdup_printf ("%s %s", number, gw_units_name (units, GW_MM));
+}
+
+/* Where the item that is moved to balance has to go: "To balance, Battery goes 7 mm aft, to
+ * 157 mm." (nullable) */
+static char *
+place_text (const GwOutcome *outcome,
+            const GwUnits   *units)
+{
+  const GwAircraft *aircraft = &outcome->assembly->aircraft;
+  const double      slide = outcome->results.value[GW_RESULT_SLIDE];
+  const double      left = outcome->results.value[GW_RESULT_SLIDE_LEFT];
+  const GwItem     *item;
+  g_autofree char  *by = NULL, *to = NULL;
+
+  if (aircraft->movable < 0 || !isfinite (slide))
+    return NULL;
+
+  item = &aircraft->items[aircraft->movable];
+  if (fabs (slide) < 0.5e-3)
+    return g_strdup_printf (_ ("It balances with %s where it is."), item->name);
+
+  by = length_text (units, fabs (slide - left));
+  to = length_text (units, item->at[0] + slide - left);
+  if (fabs (left) > 0.5e-3)
+    return g_strdup_printf (_ ("To balance, %s goes to the end of its bay, to %s, and lead does "
+                               "the rest."),
+                            item->name, to);
+  return g_strdup_printf (slide > 0.0 ? _ ("To balance, %s goes %s aft, to %s.")
+                                      : _ ("To balance, %s goes %s forward, to %s."),
+                          item->name, by, to);
+}
+
+static char *
+with_place (char            *words,
+            const GwOutcome *outcome,
+            const GwUnits   *units)
+{
+  g_autofree char *first = words, *place = place_text (outcome, units);
+
+  return place != NULL ? g_strdup_printf ("%s %s", place, first) : g_steal_pointer (&first);
+}
+
 static void
 update (GwEffects *self)
 {
@@ -152,6 +204,7 @@ update (GwEffects *self)
 
       words = is_baseline ? g_strdup (_ ("The other options are compared with this one."))
                           : gw_words_against_baseline (now, shown, &self->units);
+      words = with_place (words, gw_evaluation_outcome (now, shown), &self->units);
       rows = gw_words_rows_against_baseline (now, shown, &self->units);
       set_text (self->heading, is_baseline ? _ ("The baseline") : _ ("Against the baseline"));
     }
@@ -240,8 +293,8 @@ gw_effects_init (GwEffects *self)
   gtk_label_set_wrap_mode (self->words, PANGO_WRAP_WORD_CHAR);
   gtk_widget_add_css_class (GTK_WIDGET (self->words), "words");
   gtk_widget_set_parent (GTK_WIDGET (self->heading), GTK_WIDGET (self));
-  gtk_widget_set_parent (GTK_WIDGET (self->lines), GTK_WIDGET (self));
   gtk_widget_set_parent (GTK_WIDGET (self->words), GTK_WIDGET (self));
+  gtk_widget_set_parent (GTK_WIDGET (self->lines), GTK_WIDGET (self));
 }
 
 GtkWidget *

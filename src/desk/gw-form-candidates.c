@@ -20,14 +20,15 @@ typedef struct
 {
   const char *key;
   const GwRecordType *(*type) (void);
-  int kinds[3]; /* ended by -1 */
+  int kinds[4]; /* ended by -1 */
 } Fit;
 
-/* What is usual there, first; everything else can be had as well. */
+/* What is usual there, first. Everything else can be had as well, but nothing else can be
+ * printed. */
 static const Fit fits[] = {
   { "material",
     gw_study_printed_shell_type,
-    { GW_MATERIAL_PLASTIC, GW_MATERIAL_FOAMING_PLASTIC, -1 } },
+    { GW_MATERIAL_PLASTIC, GW_MATERIAL_FOAMING_PLASTIC, GW_MATERIAL_OTHER, -1 } },
   { "material", gw_study_folded_sheet_type, { GW_MATERIAL_SHEET, -1 } },
   { "material", gw_study_hot_wired_core_type, { GW_MATERIAL_FOAM, GW_MATERIAL_SHEET, -1 } },
   { "skin", gw_study_hot_wired_core_type, { GW_MATERIAL_SKIN, -1 } },
@@ -143,7 +144,7 @@ add_by_kind (GPtrArray       *items,
   for (guint i = 0; first[i] >= 0; i++)
     add_kind (items, own, shelf, key, first[i], units);
   for (int kind = 0; field->choices[kind].key != NULL; kind++)
-    if (!holds (first, kind))
+    if (!holds (first, kind) && !holds (first, GW_MATERIAL_OTHER))
       add_kind (items, own, shelf, key, kind, units);
 }
 

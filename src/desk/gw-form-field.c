@@ -296,7 +296,7 @@ _gw_form_field_name (GwFormField *self,
   priv->control = control;
   g_free (priv->description);
   priv->description =
-    addition != NULL ? g_strdup_printf ("%s. %s", help, addition) : g_strdup (help);
+    addition != NULL ? g_strdup_printf ("%s; %s", help, addition) : g_strdup (help);
   gtk_widget_set_tooltip_text (control, priv->description);
   gtk_accessible_update_property (GTK_ACCESSIBLE (control), GTK_ACCESSIBLE_PROPERTY_LABEL, name,
                                   -1);

@@ -271,6 +271,12 @@ key_cb (GwFormNumber   *self,
 {
   const double size = (state & GDK_SHIFT_MASK) != 0 ? 10.0 : 1.0;
 
+  /* GTK's text takes these keys even where it has nothing of its own to undo. */
+  if ((state & GDK_CONTROL_MASK) != 0 && !self->is_typing &&
+      (key == GDK_KEY_z || key == GDK_KEY_Z || key == GDK_KEY_y))
+    return gtk_widget_activate_action (
+      GTK_WIDGET (self),
+      key == GDK_KEY_y || (state & GDK_SHIFT_MASK) != 0 ? "win.redo" : "win.undo", NULL);
   if ((state & (GDK_CONTROL_MASK | GDK_ALT_MASK)) != 0)
     return GDK_EVENT_PROPAGATE;
   if (key == GDK_KEY_Escape && self->is_typing)

@@ -286,6 +286,7 @@ help_cb (GwForm     *self,
          const char *help)
 {
   gtk_label_set_text (self->help, help != NULL ? help : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->help), help != NULL && *help != '\0');
 }
 
 static void

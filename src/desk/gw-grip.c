@@ -506,6 +506,10 @@ item_text (const GwStudyItem *item,
   g_autofree char *aft = length_text (item->x_mm.value, units);
   g_autofree char *other = NULL;
 
+  if (!isnan (item->bay_from_mm.value) && item->x_mm.value <= item->bay_from_mm.value)
+    return g_strdup_printf (_ ("%s: %s aft, the fore end of its bay"), name, aft);
+  if (!isnan (item->bay_from_mm.value) && item->x_mm.value >= item->bay_to_mm.value)
+    return g_strdup_printf (_ ("%s: %s aft, the rear end of its bay"), name, aft);
   if (!isnan (item->bay_from_mm.value))
     return g_strdup_printf (_ ("%s: %s aft"), name, aft);
 

@@ -292,7 +292,12 @@ undo_cb (GtkWidget  *widget,
          const char *action,
          GVariant   *parameter)
 {
-  gw_document_undo (GW_WINDOW (widget)->document);
+  GwWindow        *self = GW_WINDOW (widget);
+  const char      *name = gw_history_undo_name (gw_document_get_history (self->document));
+  g_autofree char *text = name != NULL ? g_strdup_printf (_ ("Undone: %s"), name) : g_strdup ("");
+
+  gw_document_undo (self->document);
+  _gw_window_say (self, text);
 }
 
 static void
@@ -300,7 +305,13 @@ redo_cb (GtkWidget  *widget,
          const char *action,
          GVariant   *parameter)
 {
-  gw_document_redo (GW_WINDOW (widget)->document);
+  GwWindow        *self = GW_WINDOW (widget);
+  const char      *name = gw_history_redo_name (gw_document_get_history (self->document));
+  g_autofree char *text =
+    name != NULL ? g_strdup_printf (_ ("Done again: %s"), name) : g_strdup ("");
+
+  gw_document_redo (self->document);
+  _gw_window_say (self, text);
 }
 
 static void

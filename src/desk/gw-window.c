@@ -55,6 +55,12 @@ _gw_window_say (GwWindow   *self,
                 const char *text)
 {
   g_clear_handle_id (&self->message_source, g_source_remove);
+  if (*text == '\0')
+    {
+      message_over_cb (self);
+      return;
+    }
+
   gtk_label_set_text (self->foot, text);
   gtk_widget_add_css_class (GTK_WIDGET (self->foot), "message");
   self->message_source = g_timeout_add_seconds (READING_TIME, message_over_cb, self);

@@ -129,7 +129,10 @@ draw_rows (GwDrawing            *drawing,
           const GwSummaryRow  *source = &table->figure->rows[row];
           const GwSummaryCell *cell = &source->cells[table->column[i]];
           const size_t         since = gw_drawing_n (drawing);
+          const GwBox          whole = { column_right (table, i) - table->column_width, y,
+                                         table->column_width, table->row_height };
 
+          gw_rectangle (drawing, whole, GW_LINE_NONE, GW_TONE_INK);
           if (cell->value != NULL)
             draw_cell (drawing, table, cell, column_right (table, i), y, tail);
           gw_drawing_point_at (

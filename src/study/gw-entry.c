@@ -178,6 +178,19 @@ read_number (Reader *reader,
 }
 
 /* The longest unit of the field that stands next; letters that are none are refused. */
+/* Says which units there are. */
+static gboolean
+refuse_unit (Reader *reader)
+{
+  g_autofree const char **names = gw_entry_units (reader->quantity);
+  g_autofree char *list = g_strjoinv (", ", (char **) names);
+  g_autofree char *reason =
+    *names != NULL ? g_strdup_printf (_ ("no such unit here; there are %s"), list)
+                   : g_strdup (_ ("this number has no unit"));
+
+  return refuse (reader, reason);
+}
+
 static gboolean
 read_unit (Reader *reader,
            Term   *term)
@@ -201,7 +214,7 @@ read_unit (Reader *reader,
     }
 
   if (g_unichar_isalpha (g_utf8_get_char (reader->at)))
-    return refuse (reader, _ ("this is no unit that the field knows"));
+    return refuse_unit (reader);
 
   return TRUE;
 }
