@@ -14,6 +14,7 @@
 
 #include "desk/gw-sheet-view.h"
 #include "desk/gw-window.h"
+#include "desk-find.h"
 #include "desk-wait.h"
 
 #define MOTIONS 600
@@ -27,24 +28,6 @@ typedef struct
   guint32  motion; /* time of the newest one [ms] */
   gboolean has_motion, is_over;
 } Bench;
-
-static GtkWidget *
-find_sheet (GtkWidget *widget)
-{
-  if (GW_IS_SHEET_VIEW (widget))
-    return widget;
-
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    {
-      GtkWidget *found = find_sheet (child);
-
-      if (found != NULL)
-        return found;
-    }
-
-  return NULL;
-}
 
 static void
 motion_cb (GtkEventControllerMotion *controller,
@@ -172,7 +155,7 @@ main (int   argc,
   gw_window_open (window, file);
   wait_until (gw_window_get_document (window) != NULL);
   document = gw_window_get_document (window);
-  sheet = find_sheet (GTK_WIDGET (window));
+  sheet = find (GTK_WIDGET (window), "sheet");
   wait_until (!gw_document_is_busy (document) &&
               gw_sheet_view_get_drawing (GW_SHEET_VIEW (sheet)) != NULL);
   wait_for_ms (1000);

@@ -14,6 +14,7 @@
 
 #include "desk/gw-sheet-view.h"
 #include "desk/gw-window.h"
+#include "desk-find.h"
 #include "desk-wait.h"
 
 #define RUNS 11
@@ -34,24 +35,6 @@ resident (void)
   return g_ascii_strtod (words[1], NULL) * (double) sysconf (_SC_PAGESIZE) / 1e6;
 }
 
-static GtkWidget *
-find_sheet (GtkWidget *widget)
-{
-  if (GW_IS_SHEET_VIEW (widget))
-    return widget;
-
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    {
-      GtkWidget *found = find_sheet (child);
-
-      if (found != NULL)
-        return found;
-    }
-
-  return NULL;
-}
-
 typedef struct
 {
   GtkWindow *window;
@@ -62,7 +45,7 @@ static void
 painted_cb (GdkFrameClock *clock,
             Start         *start)
 {
-  GtkWidget *sheet = start->is_desk ? find_sheet (GTK_WIDGET (start->window)) : NULL;
+  GtkWidget *sheet = start->is_desk ? find (GTK_WIDGET (start->window), "sheet") : NULL;
 
   start->is_shown |=
     !start->is_desk || (gtk_widget_get_mapped (sheet) &&

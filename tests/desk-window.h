@@ -7,32 +7,14 @@
 #pragma once
 
 #include "desk/gw-window.h"
+#include "desk-find.h"
 #include "desk-wait.h"
-
-static inline GtkWidget *
-find_widget (GtkWidget  *widget,
-             const char *id)
-{
-  if (g_strcmp0 (gtk_buildable_get_buildable_id (GTK_BUILDABLE (widget)), id) == 0)
-    return widget;
-
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    {
-      GtkWidget *found = find_widget (child, id);
-
-      if (found != NULL)
-        return found;
-    }
-
-  return NULL;
-}
 
 static inline GtkWidget *
 get_widget (GwWindow   *window,
             const char *id)
 {
-  GtkWidget *found = find_widget (GTK_WIDGET (window), id);
+  GtkWidget *found = find (GTK_WIDGET (window), id);
 
   if (found == NULL)
     g_error ("the window has no “%s”", id);

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "demos.h"
+#include "desk-find.h"
 #include "desk-wait.h"
 #include "desk/gw-drawer.h"
 #include "desk/gw-outline-heading.h"
@@ -79,25 +80,6 @@ desk_clear (Desk *desk)
   g_assert_finalize_object (desk->document);
   g_free (desk->start);
   g_free (desk->message);
-}
-
-static GtkWidget *
-find (GtkWidget  *widget,
-      const char *id)
-{
-  if (g_strcmp0 (gtk_buildable_get_buildable_id (GTK_BUILDABLE (widget)), id) == 0)
-    return widget;
-
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    {
-      GtkWidget *found = find (child, id);
-
-      if (found != NULL)
-        return found;
-    }
-
-  return NULL;
 }
 
 static GtkListBox *

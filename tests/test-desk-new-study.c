@@ -11,6 +11,7 @@
 #include "desk/gw-window.h"
 #include "study/gw-evaluation.h"
 
+#include "desk-find.h"
 #include "desk-wait.h"
 
 static GwApplication *application;
@@ -23,25 +24,6 @@ typedef struct
   GwStudy    *begun;
   guint       n_begun, n_cancelled;
 } Fixture;
-
-static GtkWidget *
-find (GtkWidget  *widget,
-      const char *id)
-{
-  if (g_strcmp0 (gtk_buildable_get_buildable_id (GTK_BUILDABLE (widget)), id) == 0)
-    return widget;
-
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    {
-      GtkWidget *found = find (child, id);
-
-      if (found != NULL)
-        return found;
-    }
-
-  return NULL;
-}
 
 static GtkWidget *
 get (Fixture    *fixture,

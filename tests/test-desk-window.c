@@ -10,28 +10,10 @@
 #include "desk/gw-print.h"
 #include "desk/gw-sheet-view.h"
 #include "desk/gw-window.h"
+#include "desk-find.h"
 #include "desk-wait.h"
 
 static GwApplication *application;
-
-static GtkWidget *
-find (GtkWidget  *widget,
-      const char *id)
-{
-  if (g_strcmp0 (gtk_buildable_get_buildable_id (GTK_BUILDABLE (widget)), id) == 0)
-    return widget;
-
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    {
-      GtkWidget *found = find (child, id);
-
-      if (found != NULL)
-        return found;
-    }
-
-  return NULL;
-}
 
 static GtkWidget *
 get (GwWindow   *window,
