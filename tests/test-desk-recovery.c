@@ -441,7 +441,7 @@ test_cannot_keep (void)
   g_assert_cmpint (g_remove (folder), ==, 0);
   edit_chord (document, 220);
   wait_for_file ();
-  g_assert_null (gw_document_get_keeping_error (document));
+  wait_until (gw_document_get_keeping_error (document) == NULL);
   end (window);
   place_clear (&place);
 }
