@@ -92,82 +92,6 @@ end (Place   *place,
   return gw_problems_to_error (problems, error) ? g_steal_pointer (&place->study) : NULL;
 }
 
-/* What follows @step in @path, or NULL if it is not below it. */
-static const char *
-below (const char *path,
-       const char *step)
-{
-  const gsize n = strlen (step);
-
-  return strncmp (path, step, n) == 0 && (path[n] == '/' || path[n] == '\0') ? path + n : NULL;
-}
-
-static void
-tidy (GwRecord   *owner,
-      const char *key)
-{
-  const GwField *field = gw_record_type_field (owner->type, key);
-
-  if ((*(GPtrArray **) gw_record_at (owner, field))->len == 0)
-    gw_record_reset_field (owner, field);
-}
-
-/* What options change at @from they change at @to; NULL: no more. */
-static void
-redirect (GwStudy    *study,
-          const char *from,
-          const char *to)
-{
-  for (guint i = 0; i < study->options->len; i++)
-    {
-      GwStudyOption *option = g_ptr_array_index (study->options, i);
-
-      for (guint k = option->changes->len; k-- > 0;)
-        {
-          GwChange   *change = g_ptr_array_index (option->changes, k);
-          const char *rest = below (change->path, from);
-          char       *path;
-
-          if (rest != NULL && to == NULL)
-            g_ptr_array_remove_index (option->changes, k);
-          else if (rest != NULL)
-            {
-              path = g_strconcat (to, rest, NULL);
-              g_free (change->path);
-              change->path = path;
-            }
-        }
-      if (to == NULL)
-        tidy (&option->record, "changes");
-    }
-}
-
-static void
-copy_changes (GwStudy    *study,
-              const char *from,
-              const char *to)
-{
-  for (guint i = 0; i < study->options->len; i++)
-    {
-      GwStudyOption *option = g_ptr_array_index (study->options, i);
-      const guint    n = option->changes->len;
-
-      for (guint k = 0; k < n; k++)
-        {
-          const GwChange *change = g_ptr_array_index (option->changes, k);
-          const char     *rest = below (change->path, from);
-          GwChange       *copy;
-
-          if (rest == NULL)
-            continue;
-          copy = g_new (GwChange, 1);
-          copy->path = g_strconcat (to, rest, NULL);
-          copy->value = json_node_copy (change->value);
-          g_ptr_array_add (option->changes, copy);
-        }
-    }
-}
-
 /* Records without an id are counted from 1: the changes of those behind @index move along. */
 static void
 count_down (Place *place,
@@ -178,7 +102,7 @@ count_down (Place *place,
       g_autofree char *from = g_strdup_printf ("%s/%u", place->key, i + 1);
       g_autofree char *to = g_strdup_printf ("%s/%u", place->key, i);
 
-      redirect (place->study, from, to);
+      _gw_edit_redirect (place->study, from, to);
     }
 }
 
@@ -191,7 +115,7 @@ count_up (Place *place,
       g_autofree char *from = g_strdup_printf ("%s/%u", place->key, i + 1);
       g_autofree char *to = g_strdup_printf ("%s/%u", place->key, i + 2);
 
-      redirect (place->study, from, to);
+      _gw_edit_redirect (place->study, from, to);
     }
 }
 
@@ -228,9 +152,9 @@ drop (Place *place)
 {
   g_autofree char *path = path_at (place->key, place->list, place->index);
 
-  redirect (place->study, path, NULL);
+  _gw_edit_redirect (place->study, path, NULL);
   gw_record_free (take_out (place));
-  tidy (&place->study->record, place->key);
+  _gw_edit_tidy (&place->study->record, place->key);
 }
 
 static gboolean
@@ -263,7 +187,7 @@ drop_parts (GwStudy    *study,
       for (guint i = list->len; i-- > 0;)
         if (is_of_surface (g_ptr_array_index (list, i), surface))
           g_ptr_array_remove_index (list, i);
-      tidy (option, key);
+      _gw_edit_tidy (option, key);
     }
 }
 
@@ -321,7 +245,7 @@ copy_parts (GwRecord   *owner,
           g_autofree char *old = path_at (key, list, i);
           g_autofree char *fresh = path_at (key, list, list->len - 1);
 
-          copy_changes (study, old, fresh);
+          _gw_edit_copy_changes (study, old, fresh);
         }
     }
 }
@@ -370,7 +294,7 @@ gw_edit_duplicate_whole (const GwStudy *study,
     renumber_short_name ((GwStudyOption *) record, place.list);
   put_in (&place, place.index + 1, record);
   *copy = path_at (place.key, place.list, place.index);
-  copy_changes (place.study, path, *copy);
+  _gw_edit_copy_changes (place.study, path, *copy);
 
   for (guint i = 0; g_str_equal (place.key, "surfaces") && i < G_N_ELEMENTS (parts_of_surface); i++)
     {
@@ -403,11 +327,11 @@ gw_edit_move_whole (const GwStudy *study,
 
   /* Set aside under a name that no path has. */
   if (is_counted (&place))
-    redirect (place.study, path, "moving");
+    _gw_edit_redirect (place.study, path, "moving");
   record = take_out (&place);
   put_in (&place, MIN (index, place.list->len), record);
   *moved = path_at (place.key, place.list, place.index);
-  redirect (place.study, "moving", *moved);
+  _gw_edit_redirect (place.study, "moving", *moved);
 
   edited = end (&place, error);
   if (edited == NULL)
