@@ -11,6 +11,7 @@
 #include "desk-widgets.h"
 #include "desk/gw-derivation-view.h"
 #include "report/gw-derivation.h"
+#include "study/gw-edit-option.h"
 #include "study/gw-edit.h"
 
 typedef struct

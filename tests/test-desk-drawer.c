@@ -12,6 +12,7 @@
 #include "desk/gw-drawer.h"
 #include "desk/gw-outline-heading.h"
 #include "desk/gw-outline-row.h"
+#include "study/gw-edit-option.h"
 #include "study/gw-edit.h"
 #include "study/gw-fresh.h"
 

@@ -11,6 +11,7 @@
 #include "desk/gw-form-field.h"
 #include "desk/gw-form.h"
 #include "desk-wait.h"
+#include "study/gw-edit-option.h"
 #include "study/gw-edit.h"
 
 #define CHORD        "surfaces/wing/stations/2/chord_mm"

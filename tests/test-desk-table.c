@@ -10,6 +10,7 @@
 #include "desk-widgets.h"
 #include "desk/gw-table-item.h"
 #include "desk/gw-table-view.h"
+#include "study/gw-edit-option.h"
 #include "study/gw-edit.h"
 
 typedef struct

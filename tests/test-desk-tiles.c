@@ -8,6 +8,7 @@
 
 #include "desk/gw-tiles.h"
 #include "report/gw-sheet.h"
+#include "study/gw-edit-option.h"
 #include "study/gw-edit.h"
 
 #define WIDTH  620 /* [pixel] */

@@ -8,6 +8,7 @@
 
 #include "demos.h"
 #include "study/gw-edit-whole.h"
+#include "study/gw-edit-option.h"
 #include "study/gw-edit.h"
 
 static void
@@ -26,7 +27,7 @@ removed (const GwStudy *study,
          const char    *path)
 {
   g_autoptr (GError) error = NULL;
-  GwStudy *edited = gw_edit_remove_whole (study, path, &error);
+  GwStudy *edited = gw_edit_remove_whole (study, path, NULL, &error);
 
   g_assert_no_error (error);
   assert_saves (edited);
@@ -89,13 +90,13 @@ test_remove_changed (void)
   g_autoptr (GwStudy) bare = NULL;
   g_autoptr (GwStudy) edited = NULL;
 
-  g_assert_null (gw_edit_remove_whole (study, "equipment/battery-front", &error));
+  g_assert_null (gw_edit_remove_whole (study, "equipment/battery-front", NULL, &error));
   g_assert_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_CONTENT);
   g_assert_nonnull (strstr (error->message, "movable"));
   g_clear_error (&error);
 
   bare = gw_study_edit (study, "movable", NULL, NULL);
-  g_assert_null (gw_edit_remove_whole (bare, "equipment/battery-front", &error));
+  g_assert_null (gw_edit_remove_whole (bare, "equipment/battery-front", NULL, &error));
   g_assert_nonnull (strstr (error->message, "powers/front/battery"));
 
   edited = removed (bare, "powers/front");
@@ -117,7 +118,7 @@ test_remove_refused (void)
     {
       g_autoptr (GError) error = NULL;
 
-      g_assert_null (gw_edit_remove_whole (study, paths[i], &error));
+      g_assert_null (gw_edit_remove_whole (study, paths[i], NULL, &error));
       g_assert_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_CONTENT);
     }
 }
@@ -195,8 +196,8 @@ test_count (void)
   g_autoptr (GwStudy) gone = removed (study, "surfaces/fin");
   g_autoptr (GwStudy) copied = duplicated (study, "builds/1", "builds/2");
   g_autofree char *moved = NULL, *back = NULL;
-  g_autoptr (GwStudy) up = gw_edit_move_whole (study, "builds/2", 0, &moved, NULL);
-  g_autoptr (GwStudy) down = gw_edit_move_whole (up, "builds/1", 1, &back, NULL);
+  g_autoptr (GwStudy) up = gw_edit_move (study, "builds/2", 0, &moved, NULL);
+  g_autoptr (GwStudy) down = gw_edit_move (up, "builds/1", 1, &back, NULL);
 
   assert_changed (study, "builds/2/finish");
   assert_changed (without, "builds/1/finish");
@@ -216,7 +217,7 @@ test_move (void)
   g_autoptr (GwStudy) study = demo_load ("reed-bed");
   g_autofree char *path = NULL;
   g_autoptr (GError) error = NULL;
-  g_autoptr (GwStudy) edited = gw_edit_move_whole (study, "options/core", 0, &path, &error);
+  g_autoptr (GwStudy) edited = gw_edit_move (study, "options/core", 0, &path, &error);
 
   g_assert_no_error (error);
   g_assert_cmpstr (path, ==, "options/core");

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "sample-study.h"
+#include "study/gw-edit-option.h"
 #include "study/gw-edit.h"
 #include "study/gw-resolve.h"
 
@@ -120,18 +121,18 @@ test_remove (void)
 {
   g_autoptr (GwStudy) study = sample ();
   g_autoptr (GError) error = NULL;
-  g_autoptr (GwStudy) edited = gw_edit_remove (study, "options/thick", &error);
+  g_autoptr (GwStudy) edited = gw_edit_remove (study, "options/thick", NULL, &error);
 
   g_assert_no_error (error);
   g_assert_cmpuint (edited->options->len, ==, 1);
   assert_saves (edited);
 
   /* The sheet is what the wing is built of. */
-  g_assert_null (gw_edit_remove (study, "materials/sheet", &error));
+  g_assert_null (gw_edit_remove (study, "materials/sheet", NULL, &error));
   g_assert_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_CONTENT);
   g_assert_nonnull (strstr (error->message, "builds/1/folded_sheet/material"));
   g_clear_error (&error);
-  g_assert_null (gw_edit_remove (study, "options/none", &error));
+  g_assert_null (gw_edit_remove (study, "options/none", NULL, &error));
   g_assert_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_CONTENT);
   assert_untouched (study);
 }
@@ -140,9 +141,9 @@ static void
 test_move (void)
 {
   g_autoptr (GwStudy) study = sample ();
-  g_autoptr (GwStudy) edited = gw_edit_move (study, "options/thin", 1, NULL);
-  g_autoptr (GwStudy) back = gw_edit_move (edited, "options/thin", 0, NULL);
-  g_autoptr (GwStudy) beyond = gw_edit_move (study, "options/thin", 99, NULL);
+  g_autoptr (GwStudy) edited = gw_edit_move (study, "options/thin", 1, NULL, NULL);
+  g_autoptr (GwStudy) back = gw_edit_move (edited, "options/thin", 0, NULL, NULL);
+  g_autoptr (GwStudy) beyond = gw_edit_move (study, "options/thin", 99, NULL, NULL);
 
   g_assert_cmpstr (gw_record_id (g_ptr_array_index (edited->options, 1)), ==, "thin");
   assert_untouched (back);

@@ -10,6 +10,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "study/gw-edit-option.h"
 #include "study/gw-edit.h"
 
 #define REST 60 /* before bands are computed [ms] */
@@ -64,17 +65,75 @@ _gw_document_run (GwDocument         *self,
     g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_BUSY]);
 }
 
-/* An option or a record that is looked at may be gone. */
+static const char *
+option_id (const GwStudy *study,
+           guint          option)
+{
+  return gw_record_id (g_ptr_array_index (study->options, option));
+}
+
+/* Index of the option that was @was in @before: found by its id, or its nearest neighbour,
+ * before rather than behind it, that is still there. */
+static guint
+follow_option (const GwStudy *before,
+               guint          was,
+               const GwStudy *study)
+{
+  const guint n = before->options->len;
+
+  for (guint away = 0; away < n; away++)
+    for (int side = -1; side <= 1; side += 2)
+      {
+        const gint64 at = (gint64) was + side * (gint64) away;
+        GwRecord    *found;
+        guint        is;
+
+        if (at < 0 || at >= (gint64) n)
+          continue;
+        found = gw_list_find (study->options, option_id (before, (guint) at));
+        if (found != NULL && g_ptr_array_find (study->options, found, &is))
+          return is;
+      }
+
+  return gw_study_baseline (study);
+}
+
+static void
+show (GwDocument *self,
+      guint       shown)
+{
+  if (self->shown == shown)
+    return;
+
+  self->shown = shown;
+  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_SHOWN]);
+}
+
+/* As the shown option has it; the options themselves, and the study, where they lie. */
+static gboolean
+has_record (GwDocument *self,
+            GwStudy    *study,
+            const char *path)
+{
+  const GwOutcome *outcome;
+
+  if (!gw_edit_can_differ (path))
+    return gw_edit_record (study, path) != NULL;
+  if (self->evaluation == NULL || self->evaluation->study != study ||
+      self->shown >= self->evaluation->outcomes->len)
+    return gw_edit_record (study, path) != NULL;
+
+  outcome = gw_evaluation_outcome (self->evaluation, self->shown);
+  return gw_edit_record (outcome->assembly->study, path) != NULL;
+}
+
+/* A record that is looked at may be gone, or not be in the option that is shown now. */
 static void
 keep_in_view (GwDocument *self)
 {
   GwStudy *study = gw_document_get_study (self);
 
-  if (study == NULL)
-    return;
-  if (self->shown >= study->options->len)
-    gw_document_set_shown (self, gw_study_baseline (study));
-  if (gw_edit_record (study, self->selection) == NULL)
+  if (study != NULL && !has_record (self, study, self->selection))
     gw_document_set_selection (self, "");
 }
 
@@ -158,10 +217,12 @@ static void
 history_changed_cb (GwDocument *self)
 {
   GwStudy *study = gw_history_get_study (self->history);
+  g_autoptr (GwStudy) before = gw_study_ref (self->computed);
 
   g_clear_pointer (&self->trial, gw_evaluation_unref);
   if (study != self->computed)
     compute (self, study);
+  show (self, follow_option (before, self->shown, study));
   keep_in_view (self);
   _gw_document_keep (self);
   g_signal_emit (self, signals[CHANGED], 0);
@@ -521,8 +582,8 @@ gw_document_set_shown (GwDocument *self,
   if (self->shown == shown || study == NULL || shown >= study->options->len)
     return;
 
-  self->shown = shown;
-  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_SHOWN]);
+  show (self, shown);
+  keep_in_view (self);
 }
 
 const char *

@@ -146,7 +146,8 @@ void gw_document_redo (GwDocument *self);
 
 /* What is looked at. */
 
-/** gw_document_get_shown: index of the option on the sheet. */
+/** gw_document_get_shown: index of the option on the sheet. That stays the same option wherever it
+ * moves, by an edit or by undo; if it goes, its neighbour is shown. */
 guint gw_document_get_shown (GwDocument *self);
 void  gw_document_set_shown (GwDocument *self,
                              guint       shown);

@@ -8,15 +8,16 @@
 #include <string.h>
 
 #include "desk/gw-drawer-private.h"
+#include "desk/gw-dropped-text.h"
 #include "desk/gw-outline-text.h"
+#include "study/gw-edit-option.h"
 #include "study/gw-edit-whole.h"
-#include "study/gw-edit.h"
 #include "study/gw-fresh.h"
 
 /* The record of the current row, if it stands in a list of the study as it is worked on. */
 typedef struct
 {
-  GwStudy   *study;
+  GwStudy   *study; /* that edits begin with: the study, or its view as one option has it */
   char      *path, *name, *key;
   GPtrArray *list;
   guint      index;
@@ -25,12 +26,23 @@ typedef struct
 static void
 target_clear (Target *target)
 {
+  g_clear_pointer (&target->study, gw_study_unref);
   g_clear_pointer (&target->path, g_free);
   g_clear_pointer (&target->name, g_free);
   g_clear_pointer (&target->key, g_free);
 }
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Target, target_clear)
+
+/* (transfer full) */
+static GwStudy *
+open_list (GwDrawer   *self,
+           const char *list)
+{
+  return gw_edit_open (gw_document_get_study (self->document),
+                       gw_document_get_shown (self->document),
+                       gw_document_get_only_here (self->document), list);
+}
 
 static gboolean
 find_target (GwDrawer *self,
@@ -43,13 +55,13 @@ find_target (GwDrawer *self,
   if (self->current == NULL || self->document == NULL)
     return FALSE;
 
-  target->study = gw_document_get_study (self->document);
   target->path = g_strdup (gw_outline_row_get_path (self->current));
   slash = strchr (target->path, '/');
-  if (target->study == NULL || slash == NULL)
+  if (gw_document_get_study (self->document) == NULL || slash == NULL)
     return FALSE;
 
   target->key = g_strndup (target->path, (gsize) (slash - target->path));
+  target->study = open_list (self, target->key);
   target->list = _gw_drawer_list_of (target->study, target->key);
   record = gw_edit_record (target->study, target->path);
   if (record == NULL || !g_ptr_array_find (target->list, record, &target->index))
@@ -93,37 +105,21 @@ _gw_drawer_update_actions (GwDrawer *self)
                                    target.index != gw_study_baseline (target.study));
 }
 
-static void
-show_option (GwDrawer   *self,
-             const char *id)
-{
-  GPtrArray *options = gw_document_get_study (self->document)->options;
-  guint      i;
-
-  if (g_ptr_array_find (options, gw_list_find (options, id), &i))
-    gw_document_set_shown (self->document, i);
-}
-
-/* Takes @study. The option on the sheet stays there, whatever its place becomes. */
+/* Takes @study, made of @opened. */
 static gboolean
-edit (GwDrawer   *self,
-      const char *name,
-      GwStudy    *study,
-      GError     *error)
+edit (GwDrawer      *self,
+      const char    *name,
+      const GwStudy *opened,
+      GwStudy       *study,
+      GError        *error)
 {
-  g_autoptr (GwStudy) edited = study;
   g_autoptr (GError) reason = error;
-  const GwStudy   *before = gw_document_get_study (self->document);
-  const guint      shown = gw_document_get_shown (self->document);
-  g_autofree char *id = NULL;
+  g_autoptr (GwStudy) edited =
+    gw_edit_close (gw_document_get_study (self->document), gw_document_get_shown (self->document),
+                   opened, study, &reason);
 
-  if (shown < before->options->len)
-    id = g_strdup (gw_record_id (g_ptr_array_index (before->options, shown)));
   if (edited != NULL && gw_document_edit (self->document, name, edited, NULL, &reason))
-    {
-      show_option (self, id);
-      return TRUE;
-    }
+    return TRUE;
 
   if (reason != NULL)
     {
@@ -164,15 +160,21 @@ add_cb (GtkWidget  *widget,
   const GwFreshKind *kind = gw_fresh_find (g_variant_get_string (what, NULL));
   const gboolean     had_focus = has_focus (self);
   g_autofree char   *path = NULL;
-  GError            *error = NULL;
-  GwStudy           *study;
+  g_autoptr (GwStudy) opened = NULL;
+  GError  *error = NULL;
+  GwStudy *study;
+  guint    option;
 
   if (kind == NULL || !can_compute (self))
     return;
 
-  study = gw_fresh_add (gw_document_get_study (self->document),
-                        gw_document_get_shown (self->document), kind->what, &path, &error);
-  if (edit (self, g_dgettext (GETTEXT_PACKAGE, kind->edit), study, error))
+  /* A view has the option alone. */
+  opened = open_list (self, kind->list);
+  option = opened == gw_document_get_study (self->document)
+             ? gw_document_get_shown (self->document)
+             : 0;
+  study = gw_fresh_add (opened, option, kind->what, &path, &error);
+  if (edit (self, g_dgettext (GETTEXT_PACKAGE, kind->edit), opened, study, error))
     settle (self, _gw_drawer_find_row (self, path), had_focus);
 }
 
@@ -193,7 +195,7 @@ duplicate_cb (GtkWidget  *widget,
 
   name = g_strdup_printf (_ ("Duplicate %s"), target.name);
   study = gw_edit_duplicate_whole (target.study, target.path, &copy, &error);
-  if (edit (self, name, study, error))
+  if (edit (self, name, target.study, study, error))
     settle (self, _gw_drawer_find_row (self, copy), had_focus);
 }
 
@@ -206,6 +208,8 @@ remove_cb (GtkWidget  *widget,
   GwDrawer      *self = GW_DRAWER (widget);
   const gboolean had_focus = has_focus (self);
   g_auto (Target) target = { 0 };
+  g_autoptr (GPtrArray) dropped =
+    g_ptr_array_new_with_free_func ((GDestroyNotify) gw_dropped_change_free);
   g_autofree char *name = NULL;
   GError          *error = NULL;
   GwStudy         *study;
@@ -219,14 +223,21 @@ remove_cb (GtkWidget  *widget,
   list = GTK_LIST_BOX (gtk_widget_get_parent (GTK_WIDGET (self->current)));
   place = gtk_list_box_row_get_index (GTK_LIST_BOX_ROW (self->current));
   name = g_strdup_printf (_ ("Remove %s"), target.name);
-  study = gw_edit_remove_whole (target.study, target.path, &error);
-  if (!edit (self, name, study, error))
+  study = gw_edit_remove_whole (target.study, target.path, dropped, &error);
+  if (!edit (self, name, target.study, study, error))
     return;
 
   row = gtk_list_box_get_row_at_index (list, place);
   if (row == NULL && place > 0)
     row = gtk_list_box_get_row_at_index (list, place - 1);
   settle (self, (GwOutlineRow *) row, had_focus);
+
+  if (dropped->len > 0)
+    {
+      g_autofree char *text = gw_dropped_text (target.study, dropped);
+
+      _gw_drawer_say (self, text);
+    }
 }
 
 static void
@@ -243,9 +254,9 @@ move (GwDrawer *self,
     return;
 
   name = g_strdup_printf (is_up ? _ ("Move %s up") : _ ("Move %s down"), target.name);
-  study = gw_edit_move_whole (target.study, target.path,
-                              is_up ? target.index - 1 : target.index + 1, &moved, &error);
-  if (edit (self, name, study, error))
+  study = gw_edit_move (target.study, target.path, is_up ? target.index - 1 : target.index + 1,
+                        &moved, &error);
+  if (edit (self, name, target.study, study, error))
     settle (self, _gw_drawer_find_row (self, moved), had_focus);
 }
 
@@ -284,7 +295,7 @@ baseline_cb (GtkWidget  *widget,
   json_node_set_string (id, gw_record_id (g_ptr_array_index (target.list, target.index)));
   name = g_strdup_printf (_ ("Make %s the baseline"), target.name);
   study = gw_study_edit (target.study, "baseline", id, &error);
-  edit (self, name, study, error);
+  edit (self, name, target.study, study, error);
 }
 
 static void

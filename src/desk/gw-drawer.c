@@ -11,6 +11,7 @@
 
 #include "desk/gw-option-row.h"
 #include "desk/gw-outline-text.h"
+#include "study/gw-edit-option.h"
 #include "study/gw-edit.h"
 #include "study/gw-fresh.h"
 
@@ -163,6 +164,23 @@ drop_rows (GwDrawer *self,
     }
 }
 
+/* Of a list that is the option's own, what is done to a row is done there alone. */
+static char *
+row_detail (const GwOutcome *outcome,
+            const char      *path,
+            gboolean         is_own,
+            const GwUnits   *units)
+{
+  g_autofree char *detail = gw_outline_detail (outcome, path, units);
+
+  if (!is_own)
+    return g_steal_pointer (&detail);
+
+  /* Translators: an option, then what the row says: "only in Core: 178 g, 155 mm aft" */
+  return *detail != '\0' ? g_strdup_printf (_ ("only in %s: %s"), outcome->short_name, detail)
+                         : g_strdup_printf (_ ("only in %s"), outcome->short_name);
+}
+
 static void
 update_rows (GwDrawer           *self,
              const GwEvaluation *evaluation,
@@ -179,14 +197,18 @@ update_rows (GwDrawer           *self,
 
   for (guint k = 0; k < G_N_ELEMENTS (study_lists); k++)
     {
-      const GPtrArray *list = _gw_drawer_list_of (study, study_lists[k].key);
-      const guint      part = study_lists[k].part;
+      const char    *key = study_lists[k].key;
+      const guint    part = study_lists[k].part;
+      const gboolean is_own =
+        gw_edit_can_differ (key) && gw_edit_change_of (study, shown, key) != NULL;
+      const GwStudy   *holder = is_own ? outcome->assembly->study : study;
+      const GPtrArray *list = _gw_drawer_list_of (holder, key);
 
       for (guint i = 0; i < list->len; i++)
         {
-          g_autofree char *path = _gw_drawer_path_of (study, study_lists[k].key, i);
-          g_autofree char *name = gw_outline_name (study, g_ptr_array_index (list, i));
-          g_autofree char *detail = gw_outline_detail (outcome, path, &self->units);
+          g_autofree char *path = _gw_drawer_path_of (holder, key, i);
+          g_autofree char *name = gw_outline_name (holder, g_ptr_array_index (list, i));
+          g_autofree char *detail = row_detail (outcome, path, is_own, &self->units);
 
           gw_outline_row_set (need_row (self, part, n[part]++), path, name, detail);
         }

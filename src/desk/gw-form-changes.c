@@ -109,6 +109,9 @@ change_text (GwFormChanges  *self,
   *place = place_text (study, record, field, change->path);
   value = value_text (self, record, field, change);
   common = gw_form_field_text (study, record, field, gw_form_site_get_units (site_of (self)));
+  /* Translators: numbers of records: "a list of its own with 4, the common one has 3" */
+  if (field->kind == GW_FIELD_LIST)
+    return g_strdup_printf (_ ("a list of its own with %s, the common one has %s"), value, common);
   /* Translators: a value of this option and that of the others: "310 mm, common 300 mm" */
   return g_strdup_printf (_ ("%s, common %s"), value, common);
 }

@@ -199,9 +199,12 @@ static void
 update_change (GwFormField *self)
 {
   GwFormFieldPrivate *priv = GET (self);
-  g_autofree char    *changed = gw_form_site_changed_at (priv->site, priv->path);
-  g_autofree char    *common = changed != NULL ? common_text (self) : NULL;
-  g_autofree char    *text = NULL;
+  /* A list of the option's own is taken back as a whole, where it is shown itself. */
+  g_autofree char *changed = gw_form_site_is_in_own_list (priv->site, priv->path)
+                               ? NULL
+                               : gw_form_site_changed_at (priv->site, priv->path);
+  g_autofree char *common = changed != NULL ? common_text (self) : NULL;
+  g_autofree char *text = NULL;
 
   if (g_strcmp0 (changed, priv->changed_at) == 0 && g_strcmp0 (common, priv->common) == 0)
     return;

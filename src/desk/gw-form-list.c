@@ -9,10 +9,11 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
+#include "desk/gw-dropped-text.h"
 #include "desk/gw-form-add.h"
 #include "desk/gw-form-list-row.h"
 #include "desk/gw-form-words.h"
-#include "study/gw-edit.h"
+#include "study/gw-edit-option.h"
 
 struct _GwFormList
 {
@@ -35,25 +36,39 @@ path_of (GwFormList *self)
   return gw_form_field_get_path (GW_FORM_FIELD (self));
 }
 
-/* The list as the edits find it: common, without what is tried. */
+/* What an edit of the list begins with: the common airframe or the option's, without what is
+ * only tried; NULL: nothing can be edited. (transfer full) */
+static GwStudy *
+open_list (GwFormList *self)
+{
+  GwDocument *document = gw_form_site_get_document (site_of (self));
+  GwStudy    *study = document != NULL ? gw_document_get_study (document) : NULL;
+
+  if (study == NULL || gw_form_site_get_study (site_of (self)) == NULL)
+    return NULL;
+
+  return gw_edit_open (study, gw_form_site_get_shown (site_of (self)),
+                       gw_document_get_only_here (document), path_of (self));
+}
+
 static const GPtrArray *
-list_of (GwFormList      *self,
+list_in (GwFormList      *self,
+         const GwStudy   *opened,
          const GwRecord **owner)
 {
-  GwDocument    *document = gw_form_site_get_document (site_of (self));
-  GwStudy       *study = document != NULL ? gw_document_get_study (document) : NULL;
   const GwField *field = NULL;
 
-  *owner = study != NULL ? gw_record_find (&study->record, path_of (self), &field) : NULL;
+  *owner = gw_record_find ((GwRecord *) &opened->record, path_of (self), &field);
   return *owner != NULL ? *(GPtrArray **) gw_record_at (*owner, field) : NULL;
 }
 
 static char *
-row_path (GwFormList *self,
-          guint       i)
+row_path (GwFormList    *self,
+          const GwStudy *opened,
+          guint          i)
 {
   const GwRecord  *owner;
-  const GPtrArray *list = list_of (self, &owner);
+  const GPtrArray *list = list_in (self, opened, &owner);
   g_autofree char *step = NULL;
 
   if (list == NULL || i >= list->len)
@@ -63,14 +78,23 @@ row_path (GwFormList *self,
   return g_strconcat (path_of (self), step, NULL);
 }
 
-static void
-put (GwFormList *self,
-     const char *name,
-     GwStudy    *edited,
-     GError    **error)
+/* Takes @edited, made of @opened. */
+static gboolean
+put (GwFormList    *self,
+     const char    *name,
+     const GwStudy *opened,
+     GwStudy       *edited,
+     GError       **error)
 {
-  gw_form_site_put (site_of (self), name, edited, error);
-  _gw_form_field_refuse (GW_FORM_FIELD (self), error != NULL ? *error : NULL);
+  GwFormField   *field = GW_FORM_FIELD (self);
+  GwStudy       *study = gw_document_get_study (gw_form_site_get_document (site_of (self)));
+  const guint    option = gw_form_site_get_shown (site_of (self));
+  const gboolean is_done = gw_form_site_put (
+    site_of (self), name, gw_edit_close (study, option, opened, edited, error), error);
+
+  _gw_form_field_refuse (field, *error);
+  _gw_form_field_set_remark (field, NULL);
+  return is_done;
 }
 
 static void
@@ -81,45 +105,53 @@ add_cb (GwFormList *self)
   g_autofree char *name = g_strdup_printf (_ ("Add %s"), g_dgettext (GETTEXT_PACKAGE, type));
   g_autofree char *path = NULL;
   g_autoptr (GError) error = NULL;
+  g_autoptr (GwStudy) opened = open_list (self);
   const GwRecord *owner;
+  GwStudy        *edited;
 
-  if (list_of (self, &owner) == NULL)
+  if (opened == NULL || list_in (self, opened, &owner) == NULL)
     return;
 
-  put (self, name,
-       gw_form_add (gw_document_get_study (document), owner, path_of (self), &path, &error),
-       &error);
-  if (error == NULL)
+  edited = gw_form_add (opened, owner, path_of (self), &path, &error);
+  if (put (self, name, opened, edited, &error))
     gw_document_set_selection (document, path);
 }
 
 static void
-move (GwFormList *self,
-      guint       i,
-      int         by,
-      GError    **error)
+move (GwFormList    *self,
+      const GwStudy *opened,
+      const char    *path,
+      guint          index)
 {
-  GwStudy         *study = gw_document_get_study (gw_form_site_get_document (site_of (self)));
-  g_autofree char *path = row_path (self, i);
-  g_autofree char *title = gw_form_record_title (study, path);
+  g_autofree char *title = gw_form_record_title (opened, path);
   g_autofree char *name = g_strdup_printf (_ ("Move %s"), title);
+  g_autoptr (GError) error = NULL;
 
-  put (self, name, gw_edit_move (study, path, (guint) ((int) i + by), error), error);
+  put (self, name, opened, gw_edit_move (opened, path, index, NULL, &error), &error);
 }
 
 static void
-take_out (GwFormList *self,
-          guint       i,
-          GError    **error)
+take_out (GwFormList    *self,
+          const GwStudy *opened,
+          const char    *path)
 {
-  GwStudy         *study = gw_document_get_study (gw_form_site_get_document (site_of (self)));
-  g_autofree char *path = row_path (self, i);
-  g_autofree char *title = gw_form_record_title (study, path);
+  g_autofree char *title = gw_form_record_title (opened, path);
   g_autofree char *name = g_strdup_printf (_ ("Remove %s"), title);
+  g_autoptr (GPtrArray) dropped =
+    g_ptr_array_new_with_free_func ((GDestroyNotify) gw_dropped_change_free);
+  g_autoptr (GwStudy) before = gw_study_ref (gw_form_site_get_study (site_of (self)));
+  g_autoptr (GError) error = NULL;
+  GwStudy *edited;
 
   /* The row goes with its record; the focus stays in the list. */
   gtk_widget_grab_focus (GTK_WIDGET (self->rows));
-  put (self, name, gw_edit_remove (study, path, error), error);
+  edited = gw_edit_remove (opened, path, dropped, &error);
+  if (put (self, name, opened, edited, &error) && dropped->len > 0)
+    {
+      g_autofree char *text = gw_dropped_text (before, dropped);
+
+      _gw_form_field_set_remark (GW_FORM_FIELD (self), text);
+    }
 }
 
 static void
@@ -127,23 +159,25 @@ asked_cb (GwFormList    *self,
           int            what,
           GtkListBoxRow *row)
 {
-  const guint      i = (guint) gtk_list_box_row_get_index (row);
-  g_autofree char *path = row_path (self, i);
-  g_autoptr (GError) error = NULL;
+  const int i = gtk_list_box_row_get_index (row);
+  g_autoptr (GwStudy) opened = open_list (self);
+  g_autofree char *path = opened != NULL ? row_path (self, opened, (guint) i) : NULL;
 
   if (path == NULL)
     return;
   if (what == 0)
-    take_out (self, i, &error);
+    take_out (self, opened, path);
   else
-    move (self, i, what, &error);
+    move (self, opened, path, (guint) (i + what));
 }
 
 static void
 row_activated_cb (GwFormList    *self,
                   GtkListBoxRow *row)
 {
-  g_autofree char *path = row_path (self, (guint) gtk_list_box_row_get_index (row));
+  g_autoptr (GwStudy) opened = open_list (self);
+  g_autofree char *path =
+    opened != NULL ? row_path (self, opened, (guint) gtk_list_box_row_get_index (row)) : NULL;
 
   if (path != NULL)
     gw_document_set_selection (gw_form_site_get_document (site_of (self)), path);
@@ -178,7 +212,7 @@ gw_form_list_update (GwFormField *field,
                      GwRecord    *record)
 {
   GwFormList      *self = GW_FORM_LIST (field);
-  GwStudy         *study = gw_form_site_get_study (site_of (self));
+  GwStudy         *study = gw_form_site_get_view (site_of (self), path_of (self));
   const GwUnits   *units = gw_form_site_get_units (site_of (self));
   const GPtrArray *list = *(GPtrArray **) gw_record_at (record, _gw_form_field_field (field));
   GtkListBoxRow   *row;

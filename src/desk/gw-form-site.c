@@ -9,6 +9,8 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
+#include "study/gw-check.h"
+#include "study/gw-edit-option.h"
 #include "study/gw-edit.h"
 #include "study/gw-resolve.h"
 
@@ -156,49 +158,51 @@ lies_in (const char *path,
 gboolean
 gw_form_site_can_differ (const char *path)
 {
-  return *path != '\0' && !lies_in (path, "options") && !lies_in (path, "format") &&
-         !lies_in (path, "baseline");
+  return gw_edit_can_differ (path);
+}
+
+/* The resolved study has lost its other options and its baseline. */
+GwStudy *
+gw_form_site_get_view (GwFormSite *self,
+                       const char *path)
+{
+  return lies_in (path, "options") ? self->study : self->resolved;
 }
 
 GwRecord *
 gw_form_site_record (GwFormSite *self,
                      const char *path)
 {
-  if (self->study == NULL)
-    return NULL;
-
-  /* The resolved study has lost its other options and its baseline. */
-  return gw_edit_record (lies_in (path, "options") ? self->study : self->resolved, path);
+  return self->study != NULL ? gw_edit_record (gw_form_site_get_view (self, path), path) : NULL;
 }
 
 char *
 gw_form_site_changed_at (GwFormSite *self,
                          const char *path)
 {
-  g_autofree char *at = g_strdup (path);
-  char            *slash;
+  return self->study != NULL ? g_strdup (gw_edit_changed_at (self->study, self->shown, path))
+                             : NULL;
+}
 
-  if (self->study == NULL || !gw_form_site_can_differ (path))
-    return NULL;
+gboolean
+gw_form_site_is_in_own_list (GwFormSite *self,
+                             const char *path)
+{
+  g_autofree char *changed = gw_form_site_changed_at (self, path);
+  const GwField   *field = NULL;
 
-  while (gw_edit_change_of (self->study, self->shown, at) == NULL)
-    {
-      if ((slash = strrchr (at, '/')) == NULL)
-        return NULL;
-      *slash = '\0';
-    }
-
-  return g_steal_pointer (&at);
+  return changed != NULL && !g_str_equal (changed, path) &&
+         gw_record_find (&self->study->record, changed, &field) != NULL &&
+         field->kind == GW_FIELD_LIST;
 }
 
 gboolean
 gw_form_site_is_here (GwFormSite *self,
                       const char *path)
 {
-  g_autofree char *changed = gw_form_site_changed_at (self, path);
-
-  return gw_form_site_can_differ (path) &&
-         (changed != NULL || gw_document_get_only_here (self->document));
+  return self->study != NULL &&
+         gw_edit_is_here (self->study, self->shown, gw_document_get_only_here (self->document),
+                          path);
 }
 
 /* What is only tried is no part of what is edited. */
@@ -208,18 +212,8 @@ edited (GwFormSite *self,
         JsonNode   *value,
         GError    **error)
 {
-  GwStudy         *study = gw_document_get_study (self->document);
-  g_autofree char *changed = gw_form_site_changed_at (self, path);
-  const gboolean   is_here = gw_form_site_is_here (self, path);
-
-  if (value == NULL && is_here)
-    {
-      g_set_error_literal (error, GW_STUDY_ERROR, GW_STUDY_ERROR_CONTENT,
-                           _ ("one option alone cannot leave this out"));
-      return NULL;
-    }
-
-  return gw_edit_set (study, self->shown, is_here, path, value, error);
+  return gw_edit_set (gw_document_get_study (self->document), self->shown,
+                      gw_document_get_only_here (self->document), path, value, error);
 }
 
 static gboolean
@@ -232,13 +226,14 @@ gboolean
 gw_form_site_can_clear (GwFormSite *self,
                         const char *path)
 {
-  g_autoptr (GwStudy) cleared = NULL;
+  g_autoptr (GPtrArray) problems = gw_problems_new ();
+  g_autoptr (GwStudy) cleared = can_edit (self) ? edited (self, path, NULL, NULL) : NULL;
 
   /* Not as for a try: what is offered must also compute. */
-  if (can_edit (self) && !gw_form_site_is_here (self, path))
-    cleared = gw_study_edit (gw_document_get_study (self->document), path, NULL, NULL);
+  if (cleared != NULL)
+    gw_study_check (cleared, problems);
 
-  return cleared != NULL;
+  return cleared != NULL && gw_problems_count (problems) == 0;
 }
 
 gboolean

@@ -36,6 +36,10 @@ GwStudy *gw_form_site_get_study (GwFormSite *self);
 /** gw_form_site_get_shown: the option that was shown then. */
 guint gw_form_site_get_shown (GwFormSite *self);
 
+/** gw_form_site_get_view: where what is at @path is as the shown option has it, then. */
+GwStudy *gw_form_site_get_view (GwFormSite *self,
+                                const char *path);
+
 /** gw_form_site_record: (nullable): the record as the shown option has it. */
 GwRecord *gw_form_site_record (GwFormSite *self,
                                const char *path);
@@ -46,11 +50,15 @@ gboolean gw_form_site_can_differ (const char *path);
 /**
  * gw_form_site_changed_at:
  *
- * The change of the shown option that sets the field: its own path, or that of the whole
- * record. (transfer full) (nullable)
+ * The change of the shown option that sets the field: its own path, or that of a list or part
+ * around it. (transfer full) (nullable)
  */
 char *gw_form_site_changed_at (GwFormSite *self,
                                const char *path);
+
+/** gw_form_site_is_in_own_list: whether it lies in a list that is the shown option's own. */
+gboolean gw_form_site_is_in_own_list (GwFormSite *self,
+                                      const char *path);
 
 /** gw_form_site_can_clear: whether the study would be in order without the field. */
 gboolean gw_form_site_can_clear (GwFormSite *self,

@@ -175,12 +175,35 @@ set_label (GtkLabel   *label,
   gtk_widget_set_visible (GTK_WIDGET (label), *text != '\0');
 }
 
+static const char *
+shown_name (GwForm *self)
+{
+  GwStudy             *study = gw_form_site_get_study (self->site);
+  const GwStudyOption *option =
+    g_ptr_array_index (study->options, gw_form_site_get_shown (self->site));
+
+  return option->short_name != NULL ? option->short_name
+         : option->name != NULL     ? option->name
+                                    : option->id;
+}
+
+/* "Equipment · battery · only in Core": a change here is one of that option, whoever it is meant
+ * for. */
+static char *
+own_text (GwForm     *self,
+          const char *text)
+{
+  g_autofree char *only = g_strdup_printf (_ ("only in %s"), shown_name (self));
+
+  return *text != '\0' ? g_strconcat (text, BETWEEN, only, NULL) : g_steal_pointer (&only);
+}
+
 static void
 update_heading (GwForm     *self,
                 GwRecord   *record,
                 const char *path)
 {
-  GwStudy         *study = gw_form_site_get_study (self->site);
+  GwStudy         *study = gw_form_site_get_view (self->site, path);
   const char      *kind = g_dgettext (GETTEXT_PACKAGE, record->type->label);
   const char      *id = gw_record_id (record);
   g_autofree char *title = gw_form_record_title (study, path);
@@ -191,7 +214,14 @@ update_heading (GwForm     *self,
                                                  : g_strdup (is_named ? kind : "");
 
   set_label (self->title, title);
-  set_label (self->kind, text);
+  if (gw_form_site_is_in_own_list (self->site, path))
+    {
+      g_autofree char *own = own_text (self, text);
+
+      set_label (self->kind, own);
+    }
+  else
+    set_label (self->kind, text);
   gtk_widget_set_visible (self->back, owner != NULL);
   if (owner != NULL)
     {
@@ -207,13 +237,7 @@ static void
 update_scope (GwForm     *self,
               const char *path)
 {
-  GwStudy             *study = gw_form_site_get_study (self->site);
-  const GwStudyOption *option =
-    g_ptr_array_index (study->options, gw_form_site_get_shown (self->site));
-  const char      *name = option->short_name != NULL ? option->short_name
-                          : option->name != NULL     ? option->name
-                                                     : option->id;
-  g_autofree char *text = g_strdup_printf (_ ("Only %s"), name);
+  g_autofree char *text = g_strdup_printf (_ ("Only %s"), shown_name (self));
 
   gtk_widget_set_visible (self->scope, gw_form_site_can_differ (path));
   if (g_strcmp0 (gtk_button_get_label (GTK_BUTTON (self->here_button)), text) != 0)

@@ -10,6 +10,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "study/gw-edit-option.h"
 #include "study/gw-edit.h"
 #include "study/gw-resolve.h"
 

@@ -8,7 +8,7 @@
 #include <math.h>
 
 #include "desk/gw-sheet-private.h"
-#include "study/gw-edit.h"
+#include "study/gw-edit-option.h"
 
 /* What the number means: of the balance point, what the scale on the bench has. */
 static double

@@ -10,7 +10,7 @@
 
 #include "report/gw-derivation-private.h"
 #include "report/gw-owner.h"
-#include "study/gw-edit.h"
+#include "study/gw-resolve.h"
 #include "study/gw-resolve.h"
 
 #define MINUS "\342\210\222" /* U+2212 */
@@ -196,8 +196,7 @@ origin_text (const Gathering *gathering,
              const GwNumber  *number,
              const char      *path)
 {
-  if (gw_edit_change_of (gathering->deriving->evaluation->study, gathering->deriving->option,
-                         path) != NULL)
+  if (gw_resolved_is_own (gathering->study, gathering->deriving->evaluation->study, path))
     return g_strdup_printf (_ ("%s, for this option"), gw_amount_origin (number->origin));
   if (!gw_record_has (record, field))
     return g_strdup (_ ("standard"));
@@ -251,7 +250,7 @@ look_at (Gathering      *gathering,
          gboolean        is_used)
 {
   const GwNumber  *number = gw_record_at (record, field);
-  g_autofree char *key = gw_resolved_key (gathering->study, path);
+  g_autofree char *key = gw_resolved_key (gathering->study, gathering->deriving->evaluation->study, path);
   const double    *weight = g_hash_table_lookup (gathering->weights, key);
 
   if (weight != NULL)

@@ -9,245 +9,124 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-#include "study/gw-check.h"
 #include "study/gw-edit-private.h"
 
-static const char *const parts_of_surface[] = { "builds", "spars" };
-
-/* One place in a list of the study itself. */
-typedef struct
-{
-  GwStudy   *study;
-  char      *key;
-  GPtrArray *list;
-  guint      index;
-} Place;
-
-static GPtrArray *
-list_of (GwRecord   *owner,
-         const char *key)
-{
-  return *(GPtrArray **) gw_record_at (owner, gw_record_type_field (owner->type, key));
-}
-
-static char *
-path_at (const char *key,
-         GPtrArray  *list,
-         guint       index)
-{
-  return gw_record_step ("", key, g_ptr_array_index (list, index), index);
-}
-
-static void
-place_clear (Place *place)
-{
-  g_clear_pointer (&place->study, gw_study_unref);
-  g_clear_pointer (&place->key, g_free);
-}
-
-G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Place, place_clear)
-
-/* @place in a copy of @study that nobody else sees yet. */
+/* As _gw_edit_begin(), in the lists of the study itself alone. */
 static gboolean
-begin (const GwStudy *study,
+begin (GwEditPlace   *place,
+       const GwStudy *study,
        const char    *path,
-       Place         *place,
        GError       **error)
 {
-  const char    *slash = strchr (path, '/');
-  const GwField *field;
+  const char *slash = strchr (path, '/');
 
-  *place = (Place){ .study = gw_study_copy (study) };
-  if (slash != NULL)
-    {
-      place->key = g_strndup (path, (gsize) (slash - path));
-      field = gw_record_type_field (study->record.type, place->key);
-      if (field != NULL && field->kind == GW_FIELD_LIST)
-        place->list = list_of (&place->study->record, place->key);
-    }
+  if (slash != NULL && strchr (slash + 1, '/') == NULL)
+    return _gw_edit_begin (place, study, path, error);
 
-  for (guint i = 0; place->list != NULL && i < place->list->len; i++)
-    {
-      g_autofree char *here = path_at (place->key, place->list, i);
-
-      if (g_str_equal (here, path))
-        {
-          place->index = i;
-          return TRUE;
-        }
-    }
-
-  g_set_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_CONTENT,
-               _ ("%s: there is no such place in the study"), path);
-  return FALSE;
-}
-
-static GwStudy *
-end (Place   *place,
-     GError **error)
-{
-  g_autoptr (GPtrArray) problems = gw_problems_new ();
-
-  gw_study_check (place->study, problems);
-  return gw_problems_to_error (problems, error) ? g_steal_pointer (&place->study) : NULL;
-}
-
-/* Records without an id are counted from 1: the changes of those behind @index move along. */
-static void
-count_down (Place *place,
-            guint  index)
-{
-  for (guint i = index + 1; i <= place->list->len; i++)
-    {
-      g_autofree char *from = g_strdup_printf ("%s/%u", place->key, i + 1);
-      g_autofree char *to = g_strdup_printf ("%s/%u", place->key, i);
-
-      _gw_edit_redirect (place->study, from, to);
-    }
-}
-
-static void
-count_up (Place *place,
-          guint  index)
-{
-  for (guint i = place->list->len; i-- > index;)
-    {
-      g_autofree char *from = g_strdup_printf ("%s/%u", place->key, i + 1);
-      g_autofree char *to = g_strdup_printf ("%s/%u", place->key, i + 2);
-
-      _gw_edit_redirect (place->study, from, to);
-    }
+  return _gw_edit_refuse (path, error);
 }
 
 static gboolean
-is_counted (const Place *place)
+is_surface (const GwEditPlace *place)
 {
-  return gw_record_id (g_ptr_array_index (place->list, place->index)) == NULL;
-}
-
-static GwRecord *
-take_out (Place *place)
-{
-  const gboolean counts = is_counted (place);
-  GwRecord      *record = g_ptr_array_steal_index (place->list, place->index);
-
-  if (counts)
-    count_down (place, place->index);
-  return record;
-}
-
-static void
-put_in (Place    *place,
-        guint     index,
-        GwRecord *record)
-{
-  if (gw_record_id (record) == NULL)
-    count_up (place, index);
-  g_ptr_array_insert (place->list, (int) index, record);
-  place->index = index;
-}
-
-static void
-drop (Place *place)
-{
-  g_autofree char *path = path_at (place->key, place->list, place->index);
-
-  _gw_edit_redirect (place->study, path, NULL);
-  gw_record_free (take_out (place));
-  _gw_edit_tidy (&place->study->record, place->key);
-}
-
-static gboolean
-is_of_surface (const GwRecord *part,
-               const char     *surface)
-{
-  const GwField *field = gw_record_type_field (part->type, "surface");
-
-  return g_strcmp0 (*(char **) gw_record_at (part, field), surface) == 0;
+  return g_str_equal (place->path, "surfaces");
 }
 
 static void
 drop_parts (GwStudy    *study,
             const char *key,
-            const char *surface)
+            const char *surface,
+            GPtrArray  *dropped)
 {
-  for (guint i = list_of (&study->record, key)->len; i-- > 0;)
+  for (guint i = _gw_edit_list (&study->record, key)->len; i-- > 0;)
     {
-      Place part = { study, (char *) key, list_of (&study->record, key), i };
+      GPtrArray  *list = _gw_edit_list (&study->record, key);
+      GwEditPlace part = { study, (char *) key, &study->record, list, i };
 
-      if (is_of_surface (g_ptr_array_index (part.list, i), surface))
-        drop (&part);
+      if (_gw_edit_is_of_surface (g_ptr_array_index (list, i), surface))
+        _gw_edit_take_out (&part, dropped);
     }
 
   for (guint k = 0; k < study->options->len; k++)
     {
-      GwRecord  *option = g_ptr_array_index (study->options, k);
-      GPtrArray *list = list_of (option, key);
+      GwStudyOption *option = g_ptr_array_index (study->options, k);
+      GPtrArray     *list = _gw_edit_list (&option->record, key);
+      const guint    n = list->len;
 
-      for (guint i = list->len; i-- > 0;)
-        if (is_of_surface (g_ptr_array_index (list, i), surface))
+      if (_gw_edit_has_own (option, "surfaces"))
+        continue;
+      for (guint i = n; i-- > 0;)
+        if (_gw_edit_is_of_surface (g_ptr_array_index (list, i), surface))
           g_ptr_array_remove_index (list, i);
-      _gw_edit_tidy (option, key);
+      if (list->len < n)
+        _gw_edit_tidy (&option->record, key);
     }
 }
 
 GwStudy *
 gw_edit_remove_whole (const GwStudy *study,
                       const char    *path,
+                      GPtrArray     *dropped,
                       GError       **error)
 {
-  g_auto (Place) place = { 0 };
+  g_auto (GwEditPlace) place = { 0 };
+  g_autofree char *id = NULL;
+  const guint      n = dropped != NULL ? dropped->len : 0;
+  GwStudy         *edited;
 
-  if (!begin (study, path, &place, error))
+  if (!begin (&place, study, path, error))
     return NULL;
 
-  for (guint i = 0; g_str_equal (place.key, "surfaces") && i < G_N_ELEMENTS (parts_of_surface); i++)
-    drop_parts (place.study, parts_of_surface[i],
-                gw_record_id (g_ptr_array_index (place.list, place.index)));
-  drop (&place);
-  return end (&place, error);
+  id = g_strdup (gw_record_id (_gw_edit_place_record (&place)));
+  if (is_surface (&place))
+    for (guint i = 0; i < G_N_ELEMENTS (_gw_edit_parts_of_surface); i++)
+      {
+        _gw_edit_fold (place.study, _gw_edit_parts_of_surface[i]);
+        drop_parts (place.study, _gw_edit_parts_of_surface[i], id, dropped);
+      }
+  _gw_edit_take_out (&place, dropped);
+  if (is_surface (&place))
+    _gw_edit_follow_surfaces (study, place.study, id, NULL);
+
+  edited = _gw_edit_end (&place, error);
+  if (edited == NULL && dropped != NULL)
+    g_ptr_array_set_size (dropped, (int) n);
+  return edited;
 }
 
 static void
-set_surface (GwRecord   *part,
-             const char *surface)
+copy_common_parts (GwStudy    *study,
+                   const char *key,
+                   const char *from,
+                   const char *to)
 {
-  char **at = gw_record_at (part, gw_record_type_field (part->type, "surface"));
+  const GPtrArray *list = _gw_edit_list (&study->record, key);
+  const guint      n = list->len;
+  guint            fresh = n;
 
-  g_free (*at);
-  *at = g_strdup (surface);
+  _gw_edit_copy_parts (&study->record, key, from, to);
+  for (guint i = 0; i < n; i++)
+    if (_gw_edit_is_of_surface (g_ptr_array_index (list, i), from))
+      {
+        g_autofree char *old = gw_record_step ("", key, g_ptr_array_index (list, i), i);
+        g_autofree char *copy = gw_record_step ("", key, g_ptr_array_index (list, fresh), fresh);
+
+        _gw_edit_copy_changes (study, old, copy);
+        fresh++;
+      }
 }
 
-/* At the end, so that no number changes. */
 static void
-copy_parts (GwRecord   *owner,
+copy_parts (GwStudy    *study,
             const char *key,
             const char *from,
-            const char *to,
-            GwStudy    *study)
+            const char *to)
 {
-  GPtrArray  *list = list_of (owner, key);
-  const guint n = list->len;
-
-  for (guint i = 0; i < n; i++)
-    {
-      GwRecord *copy;
-
-      if (!is_of_surface (g_ptr_array_index (list, i), from))
-        continue;
-
-      copy = gw_record_copy (g_ptr_array_index (list, i));
-      set_surface (copy, to);
-      _gw_edit_give_id (copy, list);
-      g_ptr_array_add (list, copy);
-      if (owner == &study->record)
-        {
-          g_autofree char *old = path_at (key, list, i);
-          g_autofree char *fresh = path_at (key, list, list->len - 1);
-
-          _gw_edit_copy_changes (study, old, fresh);
-        }
-    }
+  _gw_edit_fold (study, key);
+  copy_common_parts (study, key, from, to);
+  for (guint k = 0; k < study->options->len; k++)
+    if (!_gw_edit_has_own (g_ptr_array_index (study->options, k), "surfaces"))
+      _gw_edit_copy_parts (g_ptr_array_index (study->options, k), key, from, to);
 }
 
 /* Narrow columns would show two of the same. */
@@ -278,63 +157,34 @@ gw_edit_duplicate_whole (const GwStudy *study,
                          char         **copy,
                          GError       **error)
 {
-  g_auto (Place) place = { 0 };
-  GwRecord   *record;
-  GwStudy    *edited;
-  const char *id;
+  g_auto (GwEditPlace) place = { 0 };
+  g_autofree char *here = NULL;
+  GwRecord        *record;
+  GwStudy         *edited;
+  const char      *id;
 
-  if (!begin (study, path, &place, error))
+  if (!begin (&place, study, path, error))
     return NULL;
 
-  record = gw_record_copy (g_ptr_array_index (place.list, place.index));
-  id = gw_record_id (g_ptr_array_index (place.list, place.index));
+  id = gw_record_id (_gw_edit_place_record (&place));
+  record = gw_record_copy (_gw_edit_place_record (&place));
   _gw_edit_give_id (record, place.list);
   _gw_edit_rename_copy (record);
-  if (g_str_equal (place.key, "options"))
+  if (g_str_equal (place.path, "options"))
     renumber_short_name ((GwStudyOption *) record, place.list);
-  put_in (&place, place.index + 1, record);
-  *copy = path_at (place.key, place.list, place.index);
-  _gw_edit_copy_changes (place.study, path, *copy);
+  _gw_edit_put_in (&place, place.index + 1, record);
+  here = _gw_edit_place_path (&place);
+  _gw_edit_copy_changes (place.study, path, here);
 
-  for (guint i = 0; g_str_equal (place.key, "surfaces") && i < G_N_ELEMENTS (parts_of_surface); i++)
+  if (is_surface (&place))
     {
-      copy_parts (&place.study->record, parts_of_surface[i], id, gw_record_id (record),
-                  place.study);
-      for (guint k = 0; k < place.study->options->len; k++)
-        copy_parts (g_ptr_array_index (place.study->options, k), parts_of_surface[i], id,
-                    gw_record_id (record), place.study);
+      for (guint i = 0; i < G_N_ELEMENTS (_gw_edit_parts_of_surface); i++)
+        copy_parts (place.study, _gw_edit_parts_of_surface[i], id, gw_record_id (record));
+      _gw_edit_follow_surfaces (study, place.study, id, gw_record_id (record));
     }
 
-  edited = end (&place, error);
-  if (edited == NULL)
-    g_clear_pointer (copy, g_free);
-  return edited;
-}
-
-GwStudy *
-gw_edit_move_whole (const GwStudy *study,
-                    const char    *path,
-                    guint          index,
-                    char         **moved,
-                    GError       **error)
-{
-  g_auto (Place) place = { 0 };
-  GwRecord *record;
-  GwStudy  *edited;
-
-  if (!begin (study, path, &place, error))
-    return NULL;
-
-  /* Set aside under a name that no path has. */
-  if (is_counted (&place))
-    _gw_edit_redirect (place.study, path, "moving");
-  record = take_out (&place);
-  put_in (&place, MIN (index, place.list->len), record);
-  *moved = path_at (place.key, place.list, place.index);
-  _gw_edit_redirect (place.study, "moving", *moved);
-
-  edited = end (&place, error);
-  if (edited == NULL)
-    g_clear_pointer (moved, g_free);
+  edited = _gw_edit_end (&place, error);
+  if (edited != NULL)
+    *copy = g_steal_pointer (&here);
   return edited;
 }

@@ -6,17 +6,19 @@
 
 #pragma once
 
-#include "study/gw-study.h"
+#include "study/gw-edit.h"
 
 G_BEGIN_DECLS
 
-/* As gw-edit.h, for records of the study's own lists ("equipment/battery", "builds/2"). What
- * options change of a record goes with it; so do the builds and spars of a surface, which
- * could neither stay without it nor go before it. */
+/* As gw-edit.h, for records of the study's own lists ("equipment/battery", "builds/2"). The
+ * builds and spars of a surface, which could neither stay without it nor go before it, go with
+ * it, in the options as well. */
 
-/** gw_edit_remove_whole: refused, with the place, while something else refers to the record. */
+/** gw_edit_remove_whole: refused, with the place, while something else refers to the record.
+ * @dropped: (nullable): as gw_edit_remove() has it */
 GwStudy *gw_edit_remove_whole (const GwStudy *study,
                                const char    *path,
+                               GPtrArray     *dropped,
                                GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
@@ -29,16 +31,5 @@ GwStudy *gw_edit_duplicate_whole (const GwStudy *study,
                                   const char    *path,
                                   char         **copy,
                                   GError       **error) G_GNUC_WARN_UNUSED_RESULT;
-
-/**
- * gw_edit_move_whole:
- * @index: in its list
- * @moved: (out): its path there
- */
-GwStudy *gw_edit_move_whole (const GwStudy *study,
-                             const char    *path,
-                             guint          index,
-                             char         **moved,
-                             GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

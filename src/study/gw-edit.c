@@ -4,57 +4,46 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 
-#include "study/gw-edit-private.h"
+#include "study/gw-edit.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-#include "study/gw-check.h"
-#include "study/gw-json.h"
+#include "study/gw-edit-private.h"
 #include "study/gw-record-json.h"
 
-/* A list of a study and one place in it. */
-typedef struct
+void
+gw_dropped_change_free (GwDroppedChange *dropped)
 {
-  const GwField *field;
-  GPtrArray     *list;
-  guint          index;
-} Place;
-
-static GPtrArray *
-list_at (const GwStudy  *study,
-         const char     *path,
-         const GwField **field)
-{
-  GwRecord *record = gw_record_find ((GwRecord *) &study->record, path, field);
-
-  if (record == NULL || (*field)->kind != GW_FIELD_LIST)
-    return NULL;
-
-  return *(GPtrArray **) gw_record_at (record, *field);
+  g_free (dropped->option);
+  g_free (dropped->path);
+  g_free (dropped);
 }
 
-static gboolean
-find_place (const GwStudy *study,
-            const char    *path,
-            Place         *place)
+static GwRecord *
+record_in_list (const GwStudy *study,
+                const char    *path)
 {
   const char      *slash = strrchr (path, '/');
-  g_autofree char *list = slash != NULL ? g_strndup (path, (gsize) (slash - path)) : NULL;
+  g_autofree char *key = slash != NULL ? g_strndup (path, (gsize) (slash - path)) : NULL;
+  const GwField   *field = NULL;
+  const GwRecord  *owner =
+    key != NULL ? gw_record_find ((GwRecord *) &study->record, key, &field) : NULL;
+  const GPtrArray *list;
 
-  if (list == NULL || (place->list = list_at (study, list, &place->field)) == NULL)
-    return FALSE;
+  if (owner == NULL || field->kind != GW_FIELD_LIST)
+    return NULL;
 
-  for (place->index = 0; place->index < place->list->len; place->index++)
+  list = *(GPtrArray **) gw_record_at (owner, field);
+  for (guint i = 0; i < list->len; i++)
     {
-      g_autofree char *here =
-        gw_record_step ("", "", g_ptr_array_index (place->list, place->index), place->index);
+      g_autofree char *step = gw_record_step ("", "", g_ptr_array_index (list, i), i);
 
-      if (g_str_equal (here + 1, slash + 1))
-        return TRUE;
+      if (g_str_equal (step, slash))
+        return g_ptr_array_index (list, i);
     }
 
-  return FALSE;
+  return NULL;
 }
 
 GwRecord *
@@ -63,48 +52,19 @@ gw_edit_record (const GwStudy *study,
 {
   const GwField *field = NULL;
   GwRecord      *record;
-  Place          place;
 
   if (*path == '\0')
     return (GwRecord *) &study->record;
-  if (find_place (study, path, &place))
-    return g_ptr_array_index (place.list, place.index);
+
+  record = record_in_list (study, path);
+  if (record != NULL)
+    return record;
 
   record = gw_record_find ((GwRecord *) &study->record, path, &field);
   if (record == NULL || field->kind != GW_FIELD_PART)
     return NULL;
 
   return *(GwRecord **) gw_record_at (record, field);
-}
-
-gboolean
-_gw_edit_refuse (const char *path,
-                 GError    **error)
-{
-  g_set_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_CONTENT,
-               _ ("%s: there is no such place in the study"), path);
-  return FALSE;
-}
-
-/* What begins with the place and must be a record of a list. */
-static gboolean
-begin (GwStudy    *study,
-       const char *path,
-       Place      *place,
-       GError    **error)
-{
-  return find_place (study, path, place) || _gw_edit_refuse (path, error);
-}
-
-GwStudy *
-_gw_edit_checked (GwStudy *study,
-                  GError **error)
-{
-  g_autoptr (GPtrArray) problems = gw_problems_new ();
-  g_autoptr (GwStudy) edited = study;
-
-  gw_study_check (edited, problems);
-  return gw_problems_to_error (problems, error) ? g_steal_pointer (&edited) : NULL;
 }
 
 static char **
@@ -149,33 +109,18 @@ _gw_edit_give_id (GwRecord        *record,
   gw_record_set_present (record, &record->type->fields[0], TRUE);
 }
 
-/* Puts @record into the list and says where it is. */
-static void
-put_in (GPtrArray  *list,
-        const char *list_path,
-        int         index,
-        GwRecord   *record,
-        char      **path)
+/* The path of what stands there now, once the study is known to be good. */
+static GwStudy *
+end_with_path (GwEditPlace *place,
+               char       **path,
+               GError     **error)
 {
-  const guint at = index < 0 || (guint) index > list->len ? list->len : (guint) index;
+  g_autofree char *here = _gw_edit_place_path (place);
+  GwStudy         *edited = _gw_edit_end (place, error);
 
-  g_ptr_array_insert (list, (int) at, record);
-  if (path != NULL)
-    {
-      g_autofree char *step = gw_record_step ("", "", record, at);
-
-      *path = g_strconcat (list_path, step, NULL);
-    }
-}
-
-static void
-show_list (GwStudy    *study,
-           const char *list)
-{
-  const GwField *field = NULL;
-  GwRecord      *owner = gw_record_find (&study->record, list, &field);
-
-  gw_record_set_present (owner, field, TRUE);
+  if (edited != NULL && path != NULL)
+    *path = g_steal_pointer (&here);
+  return edited;
 }
 
 GwStudy *
@@ -186,28 +131,25 @@ gw_edit_insert (const GwStudy *study,
                 char         **path,
                 GError       **error)
 {
-  g_autoptr (GwStudy) edited = gw_study_copy (study);
+  g_auto (GwEditPlace) place = { 0 };
   g_autoptr (GPtrArray) problems = gw_problems_new ();
   const GwField *field = NULL;
-  GPtrArray     *records = list_at (edited, list, &field);
   GwRecord      *fresh;
 
-  if (records == NULL)
-    {
-      _gw_edit_refuse (list, error);
-      return NULL;
-    }
+  if (!_gw_edit_begin_list (&place, study, list, error))
+    return NULL;
 
+  gw_record_find (&place.study->record, list, &field);
   fresh = gw_record_new (field->item ());
+  _gw_edit_give_id (fresh, place.list);
   if (record != NULL && JSON_NODE_HOLDS_OBJECT (record))
     gw_record_read (fresh, json_node_get_object (record), list, problems);
-  _gw_edit_give_id (fresh, records);
-  put_in (records, list, index, fresh, path);
-  show_list (edited, list);
+  _gw_edit_give_id (fresh, place.list);
+  _gw_edit_put_in (&place, index < 0 ? place.list->len : (guint) index, fresh);
   if (!gw_problems_to_error (problems, error))
     return NULL;
 
-  return _gw_edit_checked (g_steal_pointer (&edited), error);
+  return end_with_path (&place, path, error);
 }
 
 void
@@ -231,53 +173,56 @@ gw_edit_duplicate (const GwStudy *study,
                    char         **copy,
                    GError       **error)
 {
-  g_autoptr (GwStudy) edited = gw_study_copy (study);
-  g_autofree char *list = NULL;
-  Place            place;
+  g_auto (GwEditPlace) place = { 0 };
+  g_autofree char *here = NULL;
   GwRecord        *record;
 
-  if (!begin (edited, path, &place, error))
+  if (!_gw_edit_begin (&place, study, path, error))
     return NULL;
 
-  list = g_strndup (path, (gsize) (strrchr (path, '/') - path));
-  record = gw_record_copy (g_ptr_array_index (place.list, place.index));
+  record = gw_record_copy (_gw_edit_place_record (&place));
   _gw_edit_give_id (record, place.list);
   _gw_edit_rename_copy (record);
-  put_in (place.list, list, (int) place.index + 1, record, copy);
-  return _gw_edit_checked (g_steal_pointer (&edited), error);
+  _gw_edit_put_in (&place, place.index + 1, record);
+  here = _gw_edit_place_path (&place);
+  _gw_edit_copy_changes (place.study, path, here);
+  return end_with_path (&place, copy, error);
 }
 
 GwStudy *
 gw_edit_remove (const GwStudy *study,
                 const char    *path,
+                GPtrArray     *dropped,
                 GError       **error)
 {
-  g_autoptr (GwStudy) edited = gw_study_copy (study);
-  Place place;
+  g_auto (GwEditPlace) place = { 0 };
+  const guint n = dropped != NULL ? dropped->len : 0;
+  GwStudy    *edited;
 
-  if (!begin (edited, path, &place, error))
+  if (!_gw_edit_begin (&place, study, path, error))
     return NULL;
 
-  g_ptr_array_remove_index (place.list, place.index);
-  return _gw_edit_checked (g_steal_pointer (&edited), error);
+  _gw_edit_take_out (&place, dropped);
+  edited = _gw_edit_end (&place, error);
+  if (edited == NULL && dropped != NULL)
+    g_ptr_array_set_size (dropped, (int) n);
+  return edited;
 }
 
 GwStudy *
 gw_edit_move (const GwStudy *study,
               const char    *path,
               guint          index,
+              char         **moved,
               GError       **error)
 {
-  g_autoptr (GwStudy) edited = gw_study_copy (study);
-  Place    place;
-  gpointer record;
+  g_auto (GwEditPlace) place = { 0 };
 
-  if (!begin (edited, path, &place, error))
+  if (!_gw_edit_begin (&place, study, path, error))
     return NULL;
 
-  record = g_ptr_array_steal_index (place.list, place.index);
-  g_ptr_array_insert (place.list, (int) MIN (index, place.list->len), record);
-  return _gw_edit_checked (g_steal_pointer (&edited), error);
+  _gw_edit_shift (&place, index);
+  return end_with_path (&place, moved, error);
 }
 
 char *

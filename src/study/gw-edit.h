@@ -1,4 +1,4 @@
-/* gw-edit.h - edits of a study beyond one field: lists, and what an option changes
+/* gw-edit.h - edits of a study beyond one field: its lists
  *
  * SPDX-FileCopyrightText: 2026 The Gramwright authors
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -10,9 +10,26 @@
 
 G_BEGIN_DECLS
 
-/* Every edit gives a new study, checked as a whole, or NULL with the reason; the one
- * it starts from stays as it is. A path names a field or, in a list, a record:
- * "equipment/battery", "surfaces/wing/stations/2". */
+/* Every edit, here and in gw-edit-whole.h, gw-edit-option.h and gw-fresh.h, gives a new study
+ * that is in order as a whole, every option of it, and comes back from its file the same; or
+ * NULL with the reason, and then nothing is given out. The study it starts from stays as it is
+ * in any case, so a refused edit leaves all as it was. (gw_edit_set() alone checks less.) A path names a field or, in a list, a record: "equipment/battery",
+ * "surfaces/wing/stations/2".
+ *
+ * Edits of a list of the airframe are of the common one; gw-edit-option.h makes them of one
+ * option. What options change of a record follows it: records without an id are told by their
+ * number, so when one comes, goes or moves the paths of the changes behind it are counted anew,
+ * and what was changed of one that goes is dropped. An option that has the list as its own is
+ * not touched. */
+
+/* What an option changed of a record that has gone. */
+typedef struct
+{
+  char *option; /* id */
+  char *path;   /* as it was */
+} GwDroppedChange;
+
+void gw_dropped_change_free (GwDroppedChange *dropped);
 
 /**
  * gw_edit_insert:
@@ -29,55 +46,32 @@ GwStudy *gw_edit_insert (const GwStudy *study,
                          char         **path,
                          GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** gw_edit_duplicate: puts a copy behind the record at @path, under a new id and name. */
+/** gw_edit_duplicate: puts a copy behind the record at @path, under a new id and name; options
+ * change of it what they change of the record. */
 GwStudy *gw_edit_duplicate (const GwStudy *study,
                             const char    *path,
                             char         **copy,
                             GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** gw_edit_remove: refused, with the place, while something refers to the record. */
+/**
+ * gw_edit_remove: refused, with the place, while something refers to the record.
+ * @dropped: (nullable): what options changed of it is added, GwDroppedChange each
+ */
 GwStudy *gw_edit_remove (const GwStudy *study,
                          const char    *path,
+                         GPtrArray     *dropped,
                          GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** gw_edit_move: puts the record at @path at @index of its list. */
+/**
+ * gw_edit_move:
+ * @index: in its list, after it has been taken out; beyond the end: the end
+ * @moved: (out) (optional): its path there
+ */
 GwStudy *gw_edit_move (const GwStudy *study,
                        const char    *path,
                        guint          index,
+                       char         **moved,
                        GError       **error) G_GNUC_WARN_UNUSED_RESULT;
-
-/**
- * gw_edit_for_option:
- * @option: index
- *
- * Changes the field for that option alone, against the common airframe. What lies
- * in an option itself (its builds, its name) is changed where it lies.
- */
-GwStudy *gw_edit_for_option (const GwStudy *study,
-                             guint          option,
-                             const char    *path,
-                             JsonNode      *value,
-                             GError       **error) G_GNUC_WARN_UNUSED_RESULT;
-
-/**
- * gw_edit_set:
- * @option: index
- * @is_only_here: whether the change is meant for that option alone
- *
- * What a field shown for that option does when it is changed: a field that the option
- * has changed already is changed there, whatever @is_only_here says. Made for drags, so
- * only names are checked: that the study can be computed is found by evaluating it.
- */
-GwStudy *gw_edit_set (const GwStudy *study,
-                      guint          option,
-                      gboolean       is_only_here,
-                      const char    *path,
-                      JsonNode      *value,
-                      GError       **error) G_GNUC_WARN_UNUSED_RESULT;
-
-/** gw_edit_number: @value as a field takes it, as sure and of the same origin as @number. */
-JsonNode *gw_edit_number (const GwNumber *number,
-                          double          value) G_GNUC_WARN_UNUSED_RESULT;
 
 /** gw_edit_name: "Change Chord of Wing", of the field at @path. (transfer full) */
 char *gw_edit_name (const GwStudy *study,
@@ -85,17 +79,6 @@ char *gw_edit_name (const GwStudy *study,
 
 /** gw_edit_record_name: "Battery", or what kind of thing it is. (transfer full) */
 char *gw_edit_record_name (const GwRecord *record);
-
-/** gw_edit_take_back: the option has the common value again. */
-GwStudy *gw_edit_take_back (const GwStudy *study,
-                            guint          option,
-                            const char    *path,
-                            GError       **error) G_GNUC_WARN_UNUSED_RESULT;
-
-/** gw_edit_change_of: (nullable) (transfer none): what the option sets that field to. */
-JsonNode *gw_edit_change_of (const GwStudy *study,
-                             guint          option,
-                             const char    *path);
 
 /** gw_edit_record: (nullable) (transfer none): of a list, a part, or "" for the study. */
 GwRecord *gw_edit_record (const GwStudy *study,

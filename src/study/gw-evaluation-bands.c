@@ -94,10 +94,11 @@ move_input (GwOutcome    *outcome,
 }
 
 static gboolean
-vary (GwOutcome    *outcome,
-      const double *curve_mass,
-      GCancellable *cancellable,
-      GError      **error)
+vary (GwOutcome     *outcome,
+      const GwStudy *common,
+      const double  *curve_mass,
+      GCancellable  *cancellable,
+      GError       **error)
 {
   g_autoptr (GArray) inputs = g_array_new (FALSE, FALSE, sizeof (Input));
   g_autoptr (GwStudy) study = gw_study_copy (outcome->assembly->study);
@@ -114,7 +115,7 @@ vary (GwOutcome    *outcome,
         return FALSE;
 
       effect = g_new0 (GwEffect, 1);
-      effect->key = gw_resolved_key (study, input->path);
+      effect->key = gw_resolved_key (study, common, input->path);
       effect->label = g_strdup (input->label);
       move_input (outcome, study, input, GW_Z90, curve_mass, effect->up, effect->curve_up);
       move_input (outcome, study, input, -GW_Z90, curve_mass, effect->down, effect->curve_down);
@@ -214,7 +215,7 @@ _gw_evaluation_vary_all (GwEvaluation *evaluation,
     {
       GwOutcome *outcome = g_ptr_array_index (evaluation->outcomes, i);
 
-      if (!vary (outcome, evaluation->curve_mass, cancellable, error))
+      if (!vary (outcome, evaluation->study, evaluation->curve_mass, cancellable, error))
         return FALSE;
       add_bands (outcome);
       bound_bands (outcome);

@@ -226,8 +226,10 @@ add_build (GwStudy            *study,
   gboolean    is_built = is_wing && copy_build (&study->record, wing, surface);
   guint       n_built = 0;
 
+  /* Where an option has surfaces of its own, this is none of them. */
   for (guint i = 0; is_wing && i < study->options->len; i++)
-    n_built += copy_build (g_ptr_array_index (study->options, i), wing, surface);
+    n_built += _gw_edit_has_own (g_ptr_array_index (study->options, i), "surfaces") ||
+               copy_build (g_ptr_array_index (study->options, i), wing, surface);
   if (!is_built && n_built < study->options->len)
     {
       g_autoptr (JsonObject) build = _gw_fresh_sheet_build (surface);
@@ -275,8 +277,11 @@ gw_fresh_add (const GwStudy *study,
   object = kinds[i].make (&frame);
   record = append (&edited->record, kinds[i].kind.list, object, problems);
   if (record->type == gw_study_surface_type ())
-    add_build (edited, &frame, gw_record_id (record),
-               ((GwStudySurface *) record)->role == GW_ROLE_SECOND_WING, problems);
+    {
+      add_build (edited, &frame, gw_record_id (record),
+                 ((GwStudySurface *) record)->role == GW_ROLE_SECOND_WING, problems);
+      _gw_edit_follow_surfaces (study, edited, NULL, gw_record_id (record));
+    }
   if (gw_problems_count (problems) == 0)
     gw_study_check (edited, problems);
   if (!gw_problems_to_error (problems, error))

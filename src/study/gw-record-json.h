@@ -35,6 +35,10 @@ void gw_record_write (const GwRecord *record,
                       GString        *out,
                       guint           level);
 
+/** gw_record_field_node: what the file would hold there, as JSON. (transfer full) */
+JsonNode *gw_record_field_node (const GwRecord *record,
+                                const GwField  *field) G_GNUC_WARN_UNUSED_RESULT;
+
 /** gw_field_bounds: "from 1 to 5000 mm", for messages and lists. (transfer full) */
 char *gw_field_bounds (const GwField *field);
 

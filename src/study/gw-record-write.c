@@ -214,3 +214,13 @@ gw_record_write (const GwRecord *record,
     gw_json_print_break (out, level);
   g_string_append_c (out, '}');
 }
+
+JsonNode *
+gw_record_field_node (const GwRecord *record,
+                      const GwField  *field)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  write_field (text, record, field, 0);
+  return json_from_string (text->str, NULL);
+}

@@ -264,7 +264,7 @@ changes_equal (const GPtrArray *a,
 }
 
 static gboolean
-fields_equal (const GwRecord *x,
+values_equal (const GwRecord *x,
               const GwRecord *y,
               const GwField  *field)
 {
@@ -293,6 +293,14 @@ fields_equal (const GwRecord *x,
     }
 }
 
+gboolean
+gw_record_field_equal (const GwRecord *a,
+                       const GwRecord *b,
+                       const GwField  *field)
+{
+  return gw_record_has (a, field) == gw_record_has (b, field) && values_equal (a, b, field);
+}
+
 static gboolean
 unknown_equal (JsonObject *a,
                JsonObject *b)
@@ -308,7 +316,7 @@ gw_record_equal (const GwRecord *a,
     return FALSE;
 
   for (guint i = 0; i < a->type->n_fields; i++)
-    if (!fields_equal (a, b, &a->type->fields[i]))
+    if (!values_equal (a, b, &a->type->fields[i]))
       return FALSE;
 
   return TRUE;

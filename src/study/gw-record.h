@@ -90,6 +90,11 @@ GwRecord *gw_record_copy   (const GwRecord *record) G_GNUC_WARN_UNUSED_RESULT;
 gboolean  gw_record_equal  (const GwRecord *a,
                             const GwRecord *b);
 
+/** gw_record_field_equal: whether both have the same there, or both do not state it. */
+gboolean  gw_record_field_equal (const GwRecord *a,
+                                 const GwRecord *b,
+                                 const GwField  *field);
+
 gboolean gw_record_has (const GwRecord *record,
                         const GwField  *field);
 void     gw_record_set_present (GwRecord      *record,

@@ -20,10 +20,10 @@ starts_with_step (const char *path,
   return strncmp (path, step, n) == 0 && (path[n] == '/' || path[n] == '\0');
 }
 
-static void
-apply_changes (GwStudy             *study,
-               const GwStudyOption *option,
-               GPtrArray           *problems)
+void
+gw_study_apply_changes (GwStudy             *study,
+                        const GwStudyOption *option,
+                        GPtrArray           *problems)
 {
   for (guint i = 0; i < option->changes->len; i++)
     {
@@ -106,21 +106,53 @@ gw_study_resolve (const GwStudy *study,
   GwStudy *resolved = gw_study_copy (study);
 
   keep_option (resolved, option);
-  apply_changes (resolved, g_ptr_array_index (resolved->options, 0), problems);
+  gw_study_apply_changes (resolved, g_ptr_array_index (resolved->options, 0), problems);
   gw_record_each (&resolved->record, "", fetch, resolved);
   fetch_methods (resolved);
   return resolved;
 }
 
+/* A list or part of the option's own holds much that it has in common with the others. */
+static gboolean
+is_common (const GwStudy *resolved,
+           const GwStudy *study,
+           const char    *path)
+{
+  const GwField  *field = NULL, *common_field = NULL;
+  const GwRecord *record = gw_record_find ((GwRecord *) &resolved->record, path, &field);
+  const GwRecord *common = gw_record_find ((GwRecord *) &study->record, path, &common_field);
+
+  return record != NULL && common != NULL && gw_record_field_equal (record, common, field);
+}
+
+gboolean
+gw_resolved_is_own (const GwStudy *resolved,
+                    const GwStudy *study,
+                    const char    *path)
+{
+  const GwStudyOption *option = g_ptr_array_index (resolved->options, 0);
+  gboolean             is_within = FALSE;
+
+  for (guint i = 0; i < option->changes->len; i++)
+    {
+      const GwChange *change = g_ptr_array_index (option->changes, i);
+
+      if (g_str_equal (path, change->path))
+        return TRUE;
+      is_within = is_within || starts_with_step (path, change->path);
+    }
+
+  return is_within && !is_common (resolved, study, path);
+}
+
 char *
 gw_resolved_key (const GwStudy *resolved,
+                 const GwStudy *study,
                  const char    *path)
 {
   const GwStudyOption *option = g_ptr_array_index (resolved->options, 0);
 
-  for (guint i = 0; i < option->changes->len; i++)
-    if (starts_with_step (path, ((GwChange *) g_ptr_array_index (option->changes, i))->path))
-      return g_strdup_printf ("options/%s/changes/%s", option->id, path);
-
-  return g_strdup (path);
+  return gw_resolved_is_own (resolved, study, path)
+           ? g_strdup_printf ("options/%s/changes/%s", option->id, path)
+           : g_strdup (path);
 }

@@ -11,7 +11,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "study/gw-edit.h"
+#include "study/gw-edit-option.h"
 #include "study/gw-evaluation.h"
 #include "study/gw-json.h"
 #include "study/gw-shipped.h"
