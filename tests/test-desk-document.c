@@ -8,6 +8,7 @@
 
 #include "desk/gw-document.h"
 #include "desk-wait.h"
+#include "study/gw-edit.h"
 
 static char *
 named (const char *name)
@@ -248,6 +249,64 @@ test_newest_wins (void)
   drop (document, &place);
 }
 
+static const char *
+shown_id (GwDocument *document)
+{
+  const GwStudy *study = gw_document_get_study (document);
+
+  return gw_record_id (g_ptr_array_index (study->options, gw_document_get_shown (document)));
+}
+
+/* Takes @edited. */
+static void
+take_edit (GwDocument *document,
+           GwStudy    *edited)
+{
+  g_autoptr (GwStudy) study = edited;
+  g_autoptr (GError) error = NULL;
+
+  g_assert_nonnull (study);
+  gw_document_edit (document, "Edit", study, NULL, &error);
+  g_assert_no_error (error);
+}
+
+/* The option on the sheet is the same one wherever it stands; gone, it is its neighbour. */
+static void
+test_shown (void)
+{
+  Place       place;
+  GwDocument *document = load (&place, SAMPLE_STUDY);
+  GwStudy    *study = gw_document_get_study (document);
+  guint       n = 0;
+  g_autofree char *copy = NULL;
+
+  g_signal_connect_swapped (document, "notify::shown", G_CALLBACK (count_cb), &n);
+  g_assert_cmpstr (shown_id (document), ==, "thin");
+  take_edit (document, gw_edit_move (study, "options/thin", 1, NULL, NULL));
+  g_assert_cmpstr (shown_id (document), ==, "thin");
+  g_assert_cmpuint (gw_document_get_shown (document), ==, 1);
+  g_assert_cmpuint (n, ==, 1);
+  gw_document_undo (document);
+  g_assert_cmpstr (shown_id (document), ==, "thin");
+  g_assert_cmpuint (n, ==, 2);
+
+  /* The copy stands between the two; undo leaves its original. */
+  take_edit (document, gw_edit_duplicate (study, "options/thin", &copy, NULL));
+  gw_document_set_shown (document, 1);
+  g_assert_cmpstr (shown_id (document), ==, "thin-2");
+  gw_document_undo (document);
+  g_assert_cmpstr (shown_id (document), ==, "thin");
+
+  /* What went does not come back onto the sheet of itself. */
+  take_edit (document, gw_edit_remove (study, "options/thin", NULL, NULL));
+  g_assert_cmpstr (shown_id (document), ==, "thick");
+  gw_document_undo (document);
+  g_assert_cmpstr (shown_id (document), ==, "thick");
+  g_assert_cmpuint (gw_document_get_shown (document), ==, 1);
+  g_signal_handlers_disconnect_by_data (document, &n);
+  drop (document, &place);
+}
+
 /* A result that is through, but not yet delivered, is stale after an edit as well. */
 static void
 test_stale_result_on_its_way (void)
@@ -324,6 +383,7 @@ main (int   argc,
     }
   g_test_add_func ("/desk/document/mended-as-it-was", test_mended_as_it_was);
   g_test_add_func ("/desk/document/deleted", test_deleted);
+  g_test_add_func ("/desk/document/shown", test_shown);
   g_test_add_func ("/desk/document/newest-wins", test_newest_wins);
   g_test_add_func ("/desk/document/stale-result-on-its-way", test_stale_result_on_its_way);
   g_test_add_func ("/desk/document/busy-is-told", test_busy_is_told);

@@ -782,6 +782,105 @@ test_stations (void)
   desk_clear (&desk);
 }
 
+static guint
+n_rows (Desk       *desk,
+        const char *path)
+{
+  GtkListBox *rows = GTK_LIST_BOX (find (field_of (desk, path), has_type, "GtkListBox"));
+  guint       n = 0;
+
+  while (gtk_list_box_get_row_at_index (rows, (int) n) != NULL)
+    n++;
+  return n;
+}
+
+/* Meant for one option alone, the list becomes its own; that is said, and can be taken back. */
+static void
+test_list_only_here (void)
+{
+  const char *const list = "surfaces/wing/stations";
+  Desk              desk;
+
+  desk_init_sample (&desk, "surfaces/wing");
+  g_assert_false (gtk_widget_get_mapped (take_back_of (&desk, list)));
+  gw_document_set_only_here (desk.document, TRUE);
+  g_signal_emit_by_name (find (field_of (&desk, list), has_word, "Add"), "clicked");
+  g_assert_cmpuint (n_stations (&desk), ==, 2);
+  g_assert_cmpstr (gw_document_get_selection (desk.document), ==, "surfaces/wing/stations/3");
+  g_assert_nonnull (gw_edit_change_of (gw_document_get_study (desk.document), 0, list));
+  g_assert_cmpstr (text_of (&desk, "surfaces/wing/stations/3/y_mm"), ==, "900");
+  g_assert_cmpstr (gtk_label_get_text (GTK_LABEL (find (desk.form, has_id, "kind"))), ==,
+                   "only in Thin sheet");
+
+  /* A field in it is set in the list, whoever it is meant for. */
+  gw_document_set_only_here (desk.document, FALSE);
+  gw_document_set_selection (desk.document, "surfaces/wing/stations/2");
+  type (&desk, "surfaces/wing/stations/2/chord_mm", "190");
+  enter (&desk, "surfaces/wing/stations/2/chord_mm");
+  g_assert_cmpfloat (value_of (&desk, "surfaces/wing/stations/2/chord_mm"), ==, 200.0);
+
+  gw_document_set_selection (desk.document, "surfaces/wing");
+  g_assert_cmpuint (n_rows (&desk, list), ==, 3);
+  gtk_test_widget_wait_for_draw (desk.window);
+  g_assert_true (gtk_widget_get_mapped (take_back_of (&desk, list)));
+  gw_document_set_shown (desk.document, 1);
+  g_assert_cmpuint (n_rows (&desk, list), ==, 2);
+
+  gw_document_set_shown (desk.document, 0);
+  g_signal_emit_by_name (take_back_of (&desk, list), "clicked");
+  g_assert_cmpuint (n_rows (&desk, list), ==, 2);
+  g_assert_null (gw_edit_change_of (gw_document_get_study (desk.document), 0, list));
+  gw_document_undo (desk.document);
+  g_assert_cmpuint (n_rows (&desk, list), ==, 3);
+  desk_clear (&desk);
+}
+
+/* What is looked at is there for one option only. */
+static void
+test_selection_only_here (void)
+{
+  Desk desk;
+
+  desk_init_sample (&desk, "surfaces/wing");
+  gw_document_set_only_here (desk.document, TRUE);
+  g_signal_emit_by_name (find (field_of (&desk, "surfaces/wing/stations"), has_word, "Add"),
+                         "clicked");
+  g_assert_cmpstr (gw_document_get_selection (desk.document), ==, "surfaces/wing/stations/3");
+  gw_document_set_shown (desk.document, 1);
+  g_assert_cmpstr (gw_document_get_selection (desk.document), ==, "");
+  desk_clear (&desk);
+}
+
+/* An option's change of a station goes with the station, and that is told. */
+static void
+test_dropped (void)
+{
+  const char *const list = "surfaces/wing/stations";
+  Desk              desk;
+
+  desk_init_sample (&desk, "surfaces/wing");
+  g_signal_emit_by_name (find (field_of (&desk, list), has_word, "Add"), "clicked");
+  gw_document_set_shown (desk.document, 1);
+  gw_document_set_only_here (desk.document, TRUE);
+  gw_document_set_selection (desk.document, "surfaces/wing/stations/3");
+  type (&desk, "surfaces/wing/stations/3/chord_mm", "170");
+  enter (&desk, "surfaces/wing/stations/3/chord_mm");
+  gw_document_set_shown (desk.document, 0);
+  gw_document_set_only_here (desk.document, FALSE);
+  gw_document_set_selection (desk.document, "surfaces/wing");
+  ask (&desk, list, 2, "row.remove");
+  g_assert_cmpuint (n_stations (&desk), ==, 2);
+  g_assert_cmpstr (
+    gtk_label_get_text (GTK_LABEL (find (field_of (&desk, list), has_id, "remark"))), ==,
+    "Gone with it: Lifting surface wing \302\267 Station 3 \302\267 Chord, set in thick");
+  g_assert_null (gw_edit_change_of (gw_document_get_study (desk.document), 1,
+                                    "surfaces/wing/stations/3/chord_mm"));
+  gw_document_undo (desk.document);
+  g_assert_nonnull (gw_edit_change_of (gw_document_get_study (desk.document), 1,
+                                       "surfaces/wing/stations/3/chord_mm"));
+  desk_clear (&desk);
+}
+
 static void
 test_controls (void)
 {
@@ -972,6 +1071,9 @@ main (int   argc,
   g_test_add_func ("/desk/form/chooser/refused", test_preview_refused);
   g_test_add_func ("/desk/form/text-and-flag", test_text_and_flag);
   g_test_add_func ("/desk/form/list/stations", test_stations);
+  g_test_add_func ("/desk/form/list/only-here", test_list_only_here);
+  g_test_add_func ("/desk/form/list/selection-only-here", test_selection_only_here);
+  g_test_add_func ("/desk/form/list/dropped", test_dropped);
   g_test_add_func ("/desk/form/list/controls", test_controls);
   g_test_add_func ("/desk/form/names/records", test_names);
   g_test_add_func ("/desk/form/names/popovers", test_popover_names);

@@ -67,6 +67,26 @@ test_insert (void)
   assert_untouched (study);
 }
 
+/* What comes without an id is named after its kind. */
+static void
+test_insert_fresh_id (void)
+{
+  g_autoptr (GwStudy) study = sample ();
+  g_autoptr (JsonNode) item = node_of ("{\"name\": \"Horn\", \"mass_g\": 9}");
+  g_autofree char *first = NULL, *second = NULL;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GwStudy) once = gw_edit_insert (study, "equipment", -1, item, &first, &error);
+  g_autoptr (GwStudy) twice = NULL;
+
+  g_assert_no_error (error);
+  twice = gw_edit_insert (once, "equipment", -1, item, &second, &error);
+  g_assert_no_error (error);
+  g_assert_cmpstr (first, ==, "equipment/item");
+  g_assert_cmpstr (second, ==, "equipment/item-2");
+  assert_saves (twice);
+  assert_untouched (study);
+}
+
 static void
 test_insert_refused (void)
 {
@@ -76,6 +96,10 @@ test_insert_refused (void)
   g_autoptr (GError) error = NULL;
 
   g_assert_null (gw_edit_insert (study, "equipment", -1, bad, NULL, &error));
+  g_assert_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_CONTENT);
+  g_clear_error (&error);
+  /* An item needs a mass, and there is none to be made up. */
+  g_assert_null (gw_edit_insert (study, "equipment", -1, NULL, NULL, &error));
   g_assert_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_CONTENT);
   for (guint i = 0; i < G_N_ELEMENTS (lists); i++)
     {
@@ -215,6 +239,7 @@ main (int   argc,
   g_test_init (&argc, &argv, NULL);
 
   g_test_add_func ("/study/edit/insert", test_insert);
+  g_test_add_func ("/study/edit/insert-fresh-id", test_insert_fresh_id);
   g_test_add_func ("/study/edit/insert-refused", test_insert_refused);
   g_test_add_func ("/study/edit/duplicate", test_duplicate);
   g_test_add_func ("/study/edit/duplicate-station", test_duplicate_station);

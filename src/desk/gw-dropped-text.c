@@ -33,9 +33,9 @@ static char *
 option_text (const GwStudy *study,
              const char    *id)
 {
-  const GwRecord *option = gw_list_find (study->options, id);
+  const GwStudyOption *option = (const GwStudyOption *) gw_list_find (study->options, id);
 
-  return option != NULL ? gw_edit_record_name (option) : g_strdup (id);
+  return g_strdup (option != NULL && option->name != NULL ? option->name : id);
 }
 
 char *

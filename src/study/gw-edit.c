@@ -135,6 +135,9 @@ gw_edit_insert (const GwStudy *study,
   g_autoptr (GPtrArray) problems = gw_problems_new ();
   const GwField *field = NULL;
   GwRecord      *fresh;
+  g_autoptr (JsonObject) object = record != NULL && JSON_NODE_HOLDS_OBJECT (record)
+                                    ? json_node_dup_object (record)
+                                    : json_object_new ();
 
   if (!_gw_edit_begin_list (&place, study, list, error))
     return NULL;
@@ -142,8 +145,7 @@ gw_edit_insert (const GwStudy *study,
   gw_record_find (&place.study->record, list, &field);
   fresh = gw_record_new (field->item ());
   _gw_edit_give_id (fresh, place.list);
-  if (record != NULL && JSON_NODE_HOLDS_OBJECT (record))
-    gw_record_read (fresh, json_node_get_object (record), list, problems);
+  gw_record_read (fresh, object, list, problems);
   _gw_edit_give_id (fresh, place.list);
   _gw_edit_put_in (&place, index < 0 ? place.list->len : (guint) index, fresh);
   if (!gw_problems_to_error (problems, error))

@@ -35,8 +35,8 @@ void gw_dropped_change_free (GwDroppedChange *dropped);
  * gw_edit_insert:
  * @list: path of a list: "equipment"
  * @index: place in the list, -1: at the end
- * @record: (nullable): the record as JSON; NULL: a fresh one. An id it needs and has
- *   not, or that is taken, is made.
+ * @record: (nullable): the record as JSON; NULL: a fresh one, refused if there are fields it
+ *   cannot be without. An id that it has not, or that is taken, is made.
  * @path: (out) (optional): of the new record
  */
 GwStudy *gw_edit_insert (const GwStudy *study,
