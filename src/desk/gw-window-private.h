@@ -85,6 +85,9 @@ GFile *_gw_window_get_folder (GwWindow *self);
 /* Files: gw-window-files.c. */
 
 void _gw_window_install_file_actions (GtkWidgetClass *widget_class);
+
+/** _gw_window_install_drop_actions: adding a section from a file. */
+void _gw_window_install_drop_actions (GtkWidgetClass *widget_class);
 void _gw_window_init_files (GwWindow *self);
 void _gw_window_dispose_files (GwWindow *self);
 

@@ -88,4 +88,11 @@ const char *_gw_derive_band (GwDeriving *deriving);
 double _gw_effect_weight (const GwEffect *effect,
                           GwResultId      id);
 
+/** _gw_derivation_use_of: what that field bears on; GwUse. */
+unsigned _gw_derivation_use_of (const GwRecord *record,
+                                const GwField  *field);
+
+/** _gw_derivation_use_of_result: what bears on the result; GwUse. */
+unsigned _gw_derivation_use_of_result (const GwDeriving *deriving);
+
 G_END_DECLS

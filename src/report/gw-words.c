@@ -4,7 +4,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 
-#include "report/gw-words.h"
+#include "report/gw-words-private.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -12,137 +12,6 @@
 #include "report/gw-amount.h"
 #include "report/gw-sheet.h"
 
-#define NOTICED 0.01 /* of a result: less of a difference than that is about the same */
-
-/* Two outcomes, and what they are seen in. */
-typedef struct
-{
-  const GwOutcome *before, *after;
-  const GwUnits   *units;
-  gboolean         has_bands; /* after is compared with before, and its change bands are of now */
-} Pair;
-
-static double
-value_of (const GwOutcome *outcome,
-          GwResultId       id)
-{
-  return outcome->results.value[id];
-}
-
-static double
-change_of (const Pair *pair,
-           GwResultId  id)
-{
-  return value_of (pair->after, id) - value_of (pair->before, id);
-}
-
-static char *
-text_of (const Pair      *pair,
-         const GwOutcome *outcome,
-         GwResultId       id)
-{
-  return gw_amount_result (pair->units, id, value_of (outcome, id));
-}
-
-static char *
-size_of (const Pair *pair,
-         GwResultId  id)
-{
-  const GwResultInfo *info = gw_result_info (id);
-
-  return gw_amount_size (pair->units, info->quantity, change_of (pair, id), info->decimals);
-}
-
-static gboolean
-is_nothing (const Pair *pair,
-            GwResultId  id)
-{
-  const GwResultInfo *info = gw_result_info (id);
-
-  return gw_amount_is_nothing (pair->units, info->quantity, change_of (pair, id), info->decimals);
-}
-
-static gboolean
-is_shown_the_same (const Pair *pair,
-                   GwResultId  id)
-{
-  g_autofree char *before = text_of (pair, pair->before, id);
-  g_autofree char *after = text_of (pair, pair->after, id);
-
-  return g_str_equal (before, after);
-}
-
-/* What each result that has a good side is worth, and what is said of the others. */
-static const struct
-{
-  GwResultId  id;
-  GwSense     sense;
-  const char *text;
-} senses[] = {
-  { GW_RESULT_MASS, GW_SENSE_LESS,
-    N_ ("Less is better: it flies slower, and lands and falls softer.") },
-  { GW_RESULT_WING_MASS, GW_SENSE_LESS, N_ ("Less is better: it is a part of the mass.") },
-  { GW_RESULT_WEIGHED_SHARE, GW_SENSE_MORE,
-    N_ ("More is better: it says how sure the mass is, not how good.") },
-  { GW_RESULT_WING_LOADING, GW_SENSE_LESS,
-    N_ ("Less is better for flying slowly; in wind more can be wanted.") },
-  { GW_RESULT_STALL_SPEED, GW_SENSE_LESS, N_ ("Less is better: it can land slower.") },
-  { GW_RESULT_CL_MAX, GW_SENSE_MORE, N_ ("More is better: it carries the same mass slower.") },
-  { GW_RESULT_TARGET_MASS, GW_SENSE_MORE,
-    N_ ("More is better: that much it may come to weigh.") },
-  { GW_RESULT_BALLAST, GW_SENSE_LESS, N_ ("Less is better: it is mass that does nothing else.") },
-};
-
-GwSense
-gw_words_sense (GwResultId id)
-{
-  for (guint i = 0; i < G_N_ELEMENTS (senses); i++)
-    if (senses[i].id == id)
-      return senses[i].sense;
-
-  return GW_SENSE_NEITHER;
-}
-
-const char *
-gw_words_sense_text (GwResultId id)
-{
-  for (guint i = 0; i < G_N_ELEMENTS (senses); i++)
-    if (senses[i].id == id)
-      return _ (senses[i].text);
-
-  return _ ("Neither more nor less is better in itself.");
-}
-
-/* What is noticed is measured along the mean chord for places along it. */
-static double
-scale_of (const GwOutcome *outcome,
-          GwResultId       id)
-{
-  if (gw_result_info (id)->quantity == GW_MM)
-    return value_of (outcome, GW_RESULT_MEAN_CHORD);
-  if (gw_result_info (id)->quantity == GW_PERCENT)
-    return 1.0;
-
-  return fabs (value_of (outcome, id));
-}
-
-static GwSureness
-sureness_of (const Pair *pair,
-             GwResultId  id)
-{
-  const double  change = change_of (pair, id);
-  const GwBand *band = &pair->after->change_band[id];
-  const double  noticed = NOTICED * scale_of (pair->before, id);
-
-  if (!pair->has_bands || !isfinite (change))
-    return GW_SURENESS_UNKNOWN;
-  if ((change + band->low > 0.0 || change + band->high < 0.0) && !is_nothing (pair, id))
-    return GW_SURENESS_SURE;
-  if (change + band->low >= -noticed && change + band->high <= noticed)
-    return GW_SURENESS_SAME;
-
-  return GW_SURENESS_EITHER;
-}
 
 /* Sentences and their parts. */
 
@@ -200,16 +69,16 @@ sized (const char *format,
 }
 
 static void
-tell_three (const Pair *pair,
-            GPtrArray  *parts)
+tell_three (const GwPair *pair,
+            GPtrArray    *parts)
 {
   for (guint i = 0; i < G_N_ELEMENTS (told); i++)
     {
-      const double change = change_of (pair, told[i].id);
+      const double change = _gw_pair_change (pair, told[i].id);
 
-      if (isfinite (change) && !is_nothing (pair, told[i].id))
+      if (isfinite (change) && !_gw_pair_is_nothing (pair, told[i].id))
         {
-          g_autofree char *size = size_of (pair, told[i].id);
+          g_autofree char *size = _gw_pair_size (pair, told[i].id);
 
           take (parts, sized (change < 0.0 ? told[i].less : told[i].more, size));
         }
@@ -236,15 +105,15 @@ surely (guint      i,
 }
 
 static void
-add_sureness (const Pair *pair,
-              GPtrArray  *sentences)
+add_sureness (const GwPair *pair,
+              GPtrArray    *sentences)
 {
   g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
   g_autofree char *text = NULL, *large = NULL;
 
   for (guint i = 0; i < G_N_ELEMENTS (told); i++)
     {
-      const char *words = surely (i, sureness_of (pair, told[i].id), change_of (pair, told[i].id));
+      const char *words = surely (i, _gw_pair_sureness (pair, told[i].id), _gw_pair_change (pair, told[i].id));
 
       if (words != NULL)
         take (parts, g_strdup (_ (words)));
@@ -258,10 +127,10 @@ add_sureness (const Pair *pair,
 }
 
 static gboolean
-has_lead (const Pair      *pair,
+has_lead (const GwPair    *pair,
           const GwOutcome *outcome)
 {
-  const double ballast = value_of (outcome, GW_RESULT_BALLAST);
+  const double ballast = _gw_pair_value (outcome, GW_RESULT_BALLAST);
 
   return isfinite (ballast) && !gw_amount_is_nothing (pair->units, GW_G, ballast, 0);
 }
@@ -270,23 +139,23 @@ has_lead (const Pair      *pair,
 static gboolean
 is_lead_ahead (const GwOutcome *outcome)
 {
-  const double left = value_of (outcome, GW_RESULT_SLIDE_LEFT);
+  const double left = _gw_pair_value (outcome, GW_RESULT_SLIDE_LEFT);
   const double wanted = outcome->assembly->aircraft.targets.balance_x;
 
   if (isfinite (left))
     return left < 0.0;
 
-  return value_of (outcome, GW_RESULT_BALANCE_X) >
-         (isfinite (wanted) ? wanted : value_of (outcome, GW_RESULT_AFT_LIMIT));
+  return _gw_pair_value (outcome, GW_RESULT_BALANCE_X) >
+         (isfinite (wanted) ? wanted : _gw_pair_value (outcome, GW_RESULT_AFT_LIMIT));
 }
 
 static char *
-lead_text (const Pair *pair)
+lead_text (const GwPair *pair)
 {
-  g_autofree char *ballast = text_of (pair, pair->after, GW_RESULT_BALLAST);
+  g_autofree char *ballast = _gw_pair_text (pair, pair->after, GW_RESULT_BALLAST);
 
   if (!has_lead (pair, pair->after))
-    return has_lead (pair, pair->before) && isfinite (value_of (pair->after, GW_RESULT_BALLAST))
+    return has_lead (pair, pair->before) && isfinite (_gw_pair_value (pair->after, GW_RESULT_BALLAST))
              ? g_strdup (_ ("needs no lead"))
              : NULL;
   if (is_lead_ahead (pair->after))
@@ -312,8 +181,8 @@ static const struct
 };
 
 static void
-add_limits_against (const Pair *pair,
-                    GPtrArray  *sentences)
+add_limits_against (const GwPair *pair,
+                    GPtrArray    *sentences)
 {
   for (guint i = 0; i < G_N_ELEMENTS (limits); i++)
     {
@@ -330,8 +199,8 @@ add_limits_against (const Pair *pair,
 }
 
 static void
-add_limits_of_change (const Pair *pair,
-                      GPtrArray  *sentences)
+add_limits_of_change (const GwPair *pair,
+                      GPtrArray    *sentences)
 {
   for (guint i = 0; i < G_N_ELEMENTS (limits); i++)
     {
@@ -360,10 +229,10 @@ notes_text (unsigned notes)
 }
 
 static void
-add_notes (const Pair *pair,
-           const char *of_before,
-           const char *of_after,
-           GPtrArray  *sentences)
+add_notes (const GwPair *pair,
+           const char   *of_before,
+           const char   *of_after,
+           GPtrArray    *sentences)
 {
   const unsigned   before = pair->before->results.notes, after = pair->after->results.notes;
   g_autofree char *come = notes_text (after & ~before);
@@ -376,8 +245,8 @@ add_notes (const Pair *pair,
 }
 
 static void
-add_effect (const Pair *pair,
-            GPtrArray  *sentences)
+add_effect (const GwPair *pair,
+            GPtrArray    *sentences)
 {
   g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
   g_autofree char *lead = lead_text (pair), *text = NULL;
@@ -398,7 +267,7 @@ gw_words_against_baseline (const GwEvaluation *evaluation,
                            const GwUnits      *units)
 {
   g_autoptr (GPtrArray) sentences = g_ptr_array_new_with_free_func (g_free);
-  const Pair pair = {
+  const GwPair pair = {
     .before = gw_evaluation_outcome (evaluation, evaluation->baseline),
     .after = gw_evaluation_outcome (evaluation, option),
     .units = units,
@@ -421,36 +290,36 @@ gw_words_against_baseline (const GwEvaluation *evaluation,
 
 /* "wing loading 0.3 g/dm² less"; a result that comes or goes is told as it is now. */
 static char *
-plain_change (const Pair *pair,
-              GwResultId  id)
+plain_change (const GwPair *pair,
+              GwResultId    id)
 {
   const char      *label = _ (gw_result_info (id)->label);
-  g_autofree char *now = text_of (pair, pair->after, id);
+  g_autofree char *now = _gw_pair_text (pair, pair->after, id);
   g_autofree char *size = NULL;
 
-  if (!isfinite (value_of (pair->after, id)))
+  if (!isfinite (_gw_pair_value (pair->after, id)))
     return g_strdup_printf (_ ("%s without an answer now"), label);
-  if (id == GW_RESULT_SLIDE || !isfinite (change_of (pair, id)) || is_nothing (pair, id))
+  if (id == GW_RESULT_SLIDE || !isfinite (_gw_pair_change (pair, id)) || _gw_pair_is_nothing (pair, id))
     return g_strdup_printf (_ ("%s now %s"), label, now);
 
-  size = size_of (pair, id);
-  return change_of (pair, id) < 0.0 ? g_strdup_printf (_ ("%s %s less"), label, size)
-                                    : g_strdup_printf (_ ("%s %s more"), label, size);
+  size = _gw_pair_size (pair, id);
+  return _gw_pair_change (pair, id) < 0.0 ? g_strdup_printf (_ ("%s %s less"), label, size)
+                                          : g_strdup_printf (_ ("%s %s more"), label, size);
 }
 
 static char *
-change_text (const Pair *pair,
-             GwResultId  id)
+change_text (const GwPair *pair,
+             GwResultId    id)
 {
-  if (id == GW_RESULT_BALLAST && isfinite (value_of (pair->after, id)))
+  if (id == GW_RESULT_BALLAST && isfinite (_gw_pair_value (pair->after, id)))
     return lead_text (pair);
-  if (isfinite (change_of (pair, id)) && !is_nothing (pair, id))
+  if (isfinite (_gw_pair_change (pair, id)) && !_gw_pair_is_nothing (pair, id))
     for (guint i = 0; i < G_N_ELEMENTS (told); i++)
       if (told[i].id == id)
         {
-          g_autofree char *size = size_of (pair, id);
+          g_autofree char *size = _gw_pair_size (pair, id);
 
-          return sized (change_of (pair, id) < 0.0 ? told[i].less : told[i].more, size);
+          return sized (_gw_pair_change (pair, id) < 0.0 ? told[i].less : told[i].more, size);
         }
 
   return plain_change (pair, id);
@@ -458,8 +327,8 @@ change_text (const Pair *pair,
 
 /* The three that everybody asks for first, then the others in the order of the sheet. */
 static void
-tell_changes (const Pair *pair,
-              GPtrArray  *parts)
+tell_changes (const GwPair *pair,
+              GPtrArray    *parts)
 {
   for (guint pass = 0; pass < 2; pass++)
     for (guint id = 0; id < GW_N_RESULTS; id++)
@@ -469,38 +338,12 @@ tell_changes (const Pair *pair,
         char *text;
 
         if (is_first != (pass == 0) || !gw_result_info ((GwResultId) id)->is_on_sheet ||
-            is_shown_the_same (pair, (GwResultId) id))
+            _gw_pair_is_shown_the_same (pair, (GwResultId) id))
           continue;
         text = change_text (pair, (GwResultId) id);
         if (text != NULL)
           take (parts, text);
       }
-}
-
-static const GwOutcome *
-find_outcome (const GwEvaluation *evaluation,
-              const char         *id)
-{
-  for (guint i = 0; i < evaluation->outcomes->len; i++)
-    if (g_str_equal (gw_evaluation_outcome (evaluation, i)->id, id))
-      return gw_evaluation_outcome (evaluation, i);
-
-  return NULL;
-}
-
-static Pair
-pair_of (const GwEvaluation *before,
-         const GwEvaluation *after,
-         guint               option,
-         const GwUnits      *units)
-{
-  const GwOutcome *outcome = gw_evaluation_outcome (after, option);
-
-  return (Pair){
-    .before = outcome != NULL ? find_outcome (before, outcome->id) : NULL,
-    .after = outcome,
-    .units = units,
-  };
 }
 
 char *
@@ -511,7 +354,7 @@ gw_words_of_change (const GwEvaluation *before,
 {
   g_autoptr (GPtrArray) sentences = g_ptr_array_new_with_free_func (g_free);
   g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
-  const Pair pair = pair_of (before, after, option, units);
+  const GwPair pair = _gw_pair_of (before, after, option, units);
 
   g_return_val_if_fail (pair.after != NULL, NULL);
 
@@ -531,107 +374,4 @@ gw_words_of_change (const GwEvaluation *before,
 
   return sentences->len > 0 ? join (sentences, " ") : g_strdup (_ ("Nothing on the sheet "
                                                                    "changes."));
-}
-
-/* Rows. */
-
-void
-gw_words_row_free (GwWordsRow *row)
-{
-  g_free (row->label);
-  g_free (row->unit);
-  g_free (row->before);
-  g_free (row->after);
-  g_free (row->change);
-  g_free (row);
-}
-
-static GwVerdict
-verdict_of (const Pair *pair,
-            GwResultId  id)
-{
-  const GwLimit before = gw_limit_of (pair->before, id), after = gw_limit_of (pair->after, id);
-  const double  change = change_of (pair, id);
-  const GwSense sense = gw_words_sense (id);
-
-  if (before == GW_LIMIT_KEPT && after == GW_LIMIT_BROKEN)
-    return GW_VERDICT_WORSE;
-  if (before == GW_LIMIT_BROKEN && after == GW_LIMIT_KEPT)
-    return GW_VERDICT_BETTER;
-  if (!isfinite (change) || is_nothing (pair, id) || sense == GW_SENSE_NEITHER)
-    return GW_VERDICT_NEUTRAL;
-
-  return (change < 0.0) == (sense == GW_SENSE_LESS) ? GW_VERDICT_BETTER : GW_VERDICT_WORSE;
-}
-
-static void
-add_row (const Pair *pair,
-         GwResultId  id,
-         GPtrArray  *rows)
-{
-  const GwResultInfo *info = gw_result_info (id);
-  const double        change = change_of (pair, id);
-  GwWordsRow         *row = g_new0 (GwWordsRow, 1);
-
-  row->id = id;
-  row->label = g_strdup (_ (info->label));
-  row->unit = g_strdup (gw_units_name (pair->units, info->quantity));
-  row->before =
-    gw_amount_number (pair->units, info->quantity, value_of (pair->before, id), info->decimals);
-  row->after =
-    gw_amount_number (pair->units, info->quantity, value_of (pair->after, id), info->decimals);
-  if (isfinite (change) && !is_nothing (pair, id))
-    row->change = gw_amount_change (pair->units, info->quantity, change, info->decimals);
-  row->verdict = verdict_of (pair, id);
-  row->sureness = sureness_of (pair, id);
-  g_ptr_array_add (rows, row);
-}
-
-static GPtrArray *
-rows_new (const Pair *pair,
-          gboolean    is_change)
-{
-  GPtrArray *rows = g_ptr_array_new_with_free_func ((GDestroyNotify) gw_words_row_free);
-
-  for (guint id = 0; id < GW_N_RESULTS; id++)
-    if (gw_result_info ((GwResultId) id)->is_on_sheet &&
-        (isfinite (value_of (pair->before, (GwResultId) id)) ||
-         isfinite (value_of (pair->after, (GwResultId) id))) &&
-        !(is_change && is_shown_the_same (pair, (GwResultId) id)))
-      add_row (pair, (GwResultId) id, rows);
-
-  return rows;
-}
-
-GPtrArray *
-gw_words_rows_against_baseline (const GwEvaluation *evaluation,
-                                guint               option,
-                                const GwUnits      *units)
-{
-  const Pair pair = {
-    .before = gw_evaluation_outcome (evaluation, evaluation->baseline),
-    .after = gw_evaluation_outcome (evaluation, option),
-    .units = units,
-    .has_bands = !evaluation->is_quick && option != evaluation->baseline,
-  };
-
-  g_return_val_if_fail (pair.after != NULL, NULL);
-
-  return rows_new (&pair, FALSE);
-}
-
-GPtrArray *
-gw_words_rows_of_change (const GwEvaluation *before,
-                         const GwEvaluation *after,
-                         guint               option,
-                         const GwUnits      *units)
-{
-  const Pair pair = pair_of (before, after, option, units);
-
-  g_return_val_if_fail (pair.after != NULL, NULL);
-
-  if (pair.before == NULL)
-    return g_ptr_array_new_with_free_func ((GDestroyNotify) gw_words_row_free);
-
-  return rows_new (&pair, TRUE);
 }
