@@ -409,6 +409,67 @@ test_remove (void)
   desk_clear (&desk);
 }
 
+/* Meant for one option, a list becomes its own: the outline has it as the option has it, says so,
+ * and what is done to it after that is done there. */
+static void
+test_only_here (void)
+{
+  Desk     desk;
+  GwStudy *study;
+  guint    n;
+
+  desk_init (&desk, "reed-bed");
+  n = gw_document_get_study (desk.document)->equipment->len;
+  gw_document_set_only_here (desk.document, TRUE);
+  look_at (&desk, "equipment/camera");
+  g_assert_true (act (&desk, "outline.remove"));
+  study = gw_document_get_study (desk.document);
+  g_assert_cmpuint (study->equipment->len, ==, n);
+  g_assert_nonnull (gw_edit_change_of (study, 0, "equipment"));
+  g_assert_null (row_of (&desk, "equipment/camera"));
+  expect_here (&desk, "equipment/receiver");
+  g_assert_cmpstr (label_of (row_of (&desk, "equipment/battery"), "detail"), ==,
+                   "only in Folded: 178 g, 155 mm aft");
+
+  gw_document_set_only_here (desk.document, FALSE);
+  add (&desk, "equipment");
+  g_assert_cmpuint (gw_document_get_study (desk.document)->equipment->len, ==, n);
+  g_assert_nonnull (row_of (&desk, looked_at (&desk)));
+
+  /* The others have the common list. */
+  gw_document_set_shown (desk.document, 1);
+  g_assert_nonnull (row_of (&desk, "equipment/camera"));
+  g_assert_cmpstr (label_of (row_of (&desk, "equipment/battery"), "detail"), ==,
+                   "178 g, 178 mm aft");
+  gw_document_undo (desk.document);
+  gw_document_undo (desk.document);
+  g_assert_null (last_edit (&desk));
+  desk_clear (&desk);
+}
+
+/* What an option has set of the record goes too, and that is told. */
+static void
+test_dropped (void)
+{
+  Desk desk;
+
+  desk_init (&desk, "reed-bed");
+  gw_document_set_shown (desk.document, 1);
+  {
+    g_autoptr (JsonNode) value = json_node_init_double (json_node_alloc (), 12.0);
+    g_autoptr (GwStudy) study = gw_edit_set (gw_document_get_study (desk.document), 1, TRUE,
+                                             "equipment/camera/z_mm", value, NULL);
+
+    g_assert_true (gw_document_edit (desk.document, "Edit", study, NULL, NULL));
+  }
+  look_at (&desk, "equipment/camera");
+  g_assert_true (act (&desk, "outline.remove"));
+  g_assert_cmpstr (desk.message, ==,
+                   "Gone with it: Camera with its mount \302\267 Height, set in Hot-wired core, "
+                   "glass skin");
+  desk_clear (&desk);
+}
+
 static void
 test_remove_option (void)
 {
@@ -984,6 +1045,8 @@ main (int   argc,
   g_test_add_func ("/desk/drawer/move/option", test_move_option);
   g_test_add_func ("/desk/drawer/remove", test_remove);
   g_test_add_func ("/desk/drawer/remove/option", test_remove_option);
+  g_test_add_func ("/desk/drawer/only-here", test_only_here);
+  g_test_add_func ("/desk/drawer/dropped", test_dropped);
   g_test_add_func ("/desk/drawer/refused", test_refused);
   g_test_add_func ("/desk/drawer/baseline", test_baseline);
   g_test_add_func ("/desk/drawer/not-a-record", test_not_a_record);

@@ -18,6 +18,8 @@ typedef struct
   gboolean         has_bands; /* after is compared with before, and its change bands are of now */
 } GwPair;
 
+/* A result of one, what it changes by, both in words; whether that is too little to notice, or
+ * does not even show; how sure it is. */
 double     _gw_pair_value (const GwOutcome *outcome,
                            GwResultId       id);
 double     _gw_pair_change (const GwPair *pair,
@@ -33,9 +35,11 @@ gboolean   _gw_pair_is_shown_the_same (const GwPair *pair,
                                        GwResultId    id);
 GwSureness _gw_pair_sureness (const GwPair *pair,
                               GwResultId    id);
-GwPair     _gw_pair_of (const GwEvaluation *before,
-                        const GwEvaluation *after,
-                        guint               option,
-                        const GwUnits      *units);
+
+/** _gw_pair_of: the option before and after; before is NULL if it was not there. */
+GwPair _gw_pair_of (const GwEvaluation *before,
+                    const GwEvaluation *after,
+                    guint               option,
+                    const GwUnits      *units);
 
 G_END_DECLS
