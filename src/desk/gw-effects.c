@@ -218,18 +218,9 @@ gw_effects_set_document (GwEffects  *self,
 {
   g_return_if_fail (GW_IS_EFFECTS (self));
 
-  if (self->document == document)
-    return;
-
-  if (self->document != NULL)
-    g_signal_handlers_disconnect_by_data (self->document, self);
-  g_set_object (&self->document, document);
-  if (document != NULL)
-    {
-      g_signal_connect_swapped (document, "changed", G_CALLBACK (update), self);
-      g_signal_connect_swapped (document, "notify::shown", G_CALLBACK (update), self);
-    }
-  update (self);
+  if (gw_document_follow (&self->document, document, self, G_CALLBACK (update),
+                          G_CALLBACK (update), NULL))
+    update (self);
 }
 
 void
@@ -256,7 +247,7 @@ gw_effects_dispose (GObject *object)
   GwEffects *self = GW_EFFECTS (object);
   GtkWidget *child;
 
-  gw_effects_set_document (self, NULL);
+  gw_document_unfollow (&self->document, self);
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
     gtk_widget_unparent (child);
   self->n_lines = 0;
