@@ -200,6 +200,18 @@ remark_of (Desk       *desk,
   return gtk_widget_get_visible (remark) ? gtk_label_get_text (GTK_LABEL (remark)) : NULL;
 }
 
+/* Whose value it is; NULL: nobody's in particular. */
+static inline const char *
+whose_of (Desk       *desk,
+          const char *path)
+{
+  GtkWidget *whose = find (field_of (desk, path), has_id, "whose");
+
+  return gtk_widget_get_visible (gtk_widget_get_parent (whose))
+           ? gtk_label_get_text (GTK_LABEL (whose))
+           : NULL;
+}
+
 static inline const GwNumber *
 number_in (GwStudy    *study,
            const char *path)

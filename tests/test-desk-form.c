@@ -310,14 +310,76 @@ test_take_back (void)
   button = take_back_of (&desk, PLACE);
   gtk_test_widget_wait_for_draw (desk.window);
   g_assert_true (gtk_widget_get_mapped (button));
-  g_assert_cmpstr (gtk_widget_get_tooltip_text (button), ==, "common: 40\302\240mm");
+  g_assert_cmpstr (whose_of (&desk, PLACE), ==,
+                   "Own value here: 10\302\240mm; common 40\302\240mm. "
+                   "A change is for this option alone.");
   gtk_test_accessible_assert_property (button, GTK_ACCESSIBLE_PROPERTY_LABEL, "Take back Aft");
 
   g_signal_emit_by_name (button, "clicked");
   g_assert_cmpstr (text_of (&desk, PLACE), ==, "40");
+  g_assert_null (whose_of (&desk, PLACE));
   g_assert_null (gw_edit_change_of (gw_document_get_study (desk.document), 1, PLACE));
   gw_document_undo (desk.document);
   g_assert_cmpstr (text_of (&desk, PLACE), ==, "10");
+  desk_clear (&desk);
+}
+
+/* The note follows what is typed, the scope, and the common value when that comes to be the same:
+ * then it says that the change changes nothing. */
+static void
+test_whose (void)
+{
+  Desk       desk;
+  GtkWidget *here;
+
+  desk_init_sample (&desk, "equipment/battery");
+  gw_document_set_shown (desk.document, 1);
+  here = find (desk.form, has_word, "Only thick");
+  gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (here), TRUE);
+  g_assert_cmpstr (whose_of (&desk, PLACE), ==,
+                   "Own value here: 10\302\240mm; common 40\302\240mm");
+  type (&desk, PLACE, "15");
+  g_assert_cmpstr (whose_of (&desk, PLACE), ==,
+                   "Own value here: 15\302\240mm; common 40\302\240mm");
+  retype (&desk, PLACE, "40");
+  g_assert_cmpstr (whose_of (&desk, PLACE), ==, "Same as common: 40\302\240mm");
+  gtk_test_accessible_assert_property (
+    entry_of (&desk, PLACE), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+    "Same as common: 40\302\240mm. Its middle, aft of the datum; from "
+    "\342\210\22220000 to 20000\302\240mm");
+  g_signal_emit_by_name (take_back_of (&desk, PLACE), "clicked");
+  g_assert_null (whose_of (&desk, PLACE));
+
+  /* For all options a value of its own is changed where it lies. */
+  gw_document_undo (desk.document);
+  gw_document_undo (desk.document);
+  gtk_toggle_button_set_active (
+    GTK_TOGGLE_BUTTON (find (desk.form, has_word, "All options")), TRUE);
+  retype (&desk, PLACE, "20");
+  g_assert_cmpstr (whose_of (&desk, PLACE), ==,
+                   "Own value here: 20\302\240mm; common 40\302\240mm. "
+                   "A change is for this option alone.");
+  g_assert_cmpfloat (value_of (&desk, PLACE), ==, 40.0);
+  desk_clear (&desk);
+}
+
+/* An option may differ in how sure it is, and in nothing else. */
+static void
+test_whose_spread (void)
+{
+  Desk       desk;
+  GtkWidget *popover;
+
+  desk_init_sample (&desk, "equipment/battery");
+  gw_document_set_only_here (desk.document, TRUE);
+  popover = open_sureness (&desk, BATTERY_MASS);
+  set (popover, "exact", NULL);
+  set (popover, "weighed", NULL);
+  gtk_popover_popdown (GTK_POPOVER (popover));
+  wait_until (!tries (&desk));
+  g_assert_cmpstr (whose_of (&desk, BATTERY_MASS), ==,
+                   "Own value here: 180\302\240g (exact, weighed); common 180\302\240g "
+                   "(\302\2613.3\302\240%, catalogue)");
   desk_clear (&desk);
 }
 
@@ -353,6 +415,17 @@ test_only_here (void)
 }
 
 static void
+type_common_place (Desk  *desk,
+                   double place)
+{
+  g_autoptr (JsonNode) node = json_node_init_double (json_node_alloc (), place);
+  g_autoptr (GwStudy) study =
+    gw_study_edit (gw_document_get_study (desk->document), PLACE, node, NULL);
+
+  g_assert_true (gw_document_edit (desk->document, "Move", study, NULL, NULL));
+}
+
+static void
 test_changes (void)
 {
   Desk       desk;
@@ -366,6 +439,11 @@ test_changes (void)
                                        "Equipment battery \302\267 Aft");
   gtk_test_accessible_assert_property (row, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                        "10\302\240mm, common 40\302\240mm");
+  type_common_place (&desk, 10.0);
+  row = GTK_WIDGET (
+    gtk_list_box_get_row_at_index (GTK_LIST_BOX (find (field, has_type, "GtkListBox")), 1));
+  gtk_test_accessible_assert_property (row, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                       "10\302\240mm, same as common");
   g_signal_emit_by_name (find (row, has_word, "Take back"), "clicked");
   g_assert_null (gw_edit_change_of (gw_document_get_study (desk.document), 1, PLACE));
   g_assert_nonnull (gw_edit_change_of (gw_document_get_study (desk.document), 1,
@@ -500,6 +578,8 @@ main (int   argc,
   g_test_add_func ("/desk/form/number/origin-of-size", test_origin_of_size);
   g_test_add_func ("/desk/form/number/minus", test_minus);
   g_test_add_func ("/desk/form/option/take-back", test_take_back);
+  g_test_add_func ("/desk/form/option/whose", test_whose);
+  g_test_add_func ("/desk/form/option/whose-spread", test_whose_spread);
   g_test_add_func ("/desk/form/option/only-here", test_only_here);
   g_test_add_func ("/desk/form/option/changes", test_changes);
   g_test_add_func ("/desk/form/sureness/spread", test_spread);

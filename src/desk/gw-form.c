@@ -303,7 +303,10 @@ static void
 scope_cb (GwForm *self)
 {
   if (self->document != NULL)
-    gw_document_set_only_here (self->document, gtk_toggle_button_get_active (self->here_button));
+    {
+      gw_document_set_only_here (self->document, gtk_toggle_button_get_active (self->here_button));
+      update (self);
+    }
 }
 
 static void

@@ -263,10 +263,10 @@ changes_equal (const GPtrArray *a,
   return TRUE;
 }
 
-static gboolean
-fields_equal (const GwRecord *x,
-              const GwRecord *y,
-              const GwField  *field)
+gboolean
+gw_record_field_equal (const GwRecord *x,
+                       const GwRecord *y,
+                       const GwField  *field)
 {
   gconstpointer a = gw_record_at (x, field);
   gconstpointer b = gw_record_at (y, field);
@@ -308,7 +308,7 @@ gw_record_equal (const GwRecord *a,
     return FALSE;
 
   for (guint i = 0; i < a->type->n_fields; i++)
-    if (!fields_equal (a, b, &a->type->fields[i]))
+    if (!gw_record_field_equal (a, b, &a->type->fields[i]))
       return FALSE;
 
   return TRUE;

@@ -90,6 +90,11 @@ GwRecord *gw_record_copy   (const GwRecord *record) G_GNUC_WARN_UNUSED_RESULT;
 gboolean  gw_record_equal  (const GwRecord *a,
                             const GwRecord *b);
 
+/** gw_record_field_equal: of two records of one type; whether it is stated does not count. */
+gboolean gw_record_field_equal (const GwRecord *x,
+                                const GwRecord *y,
+                                const GwField  *field);
+
 gboolean gw_record_has (const GwRecord *record,
                         const GwField  *field);
 void     gw_record_set_present (GwRecord      *record,
