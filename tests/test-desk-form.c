@@ -1,233 +1,14 @@
-/* test-desk-form.c - the right drawer as a person uses it: typing, choosing, taking back
+/* test-desk-form.c - numbers, words and whose they are, as a person types them and takes them back
  *
  * SPDX-FileCopyrightText: 2026 The Gramwright authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 
-#include <gtk/gtk.h>
 #include <math.h>
 
-#include "desk/gw-chooser.h"
-#include "desk/gw-form-field.h"
-#include "desk/gw-form.h"
-#include "desk-wait.h"
+#include "desk-form.h"
 #include "study/gw-edit-option.h"
 #include "study/gw-edit.h"
-
-#define CHORD        "surfaces/wing/stations/2/chord_mm"
-#define PLACE        "equipment/battery/x_mm"
-#define SHEET        "builds/1/folded_sheet/material"
-#define BATTERY_MASS "equipment/battery/mass_g"
-
-typedef struct
-{
-  GtkWidget  *window, *form;
-  GwDocument *document;
-} Desk;
-
-static void
-desk_init (Desk       *desk,
-           GwStudy    *study,
-           const char *selection)
-{
-  desk->document = gw_document_new_study (study);
-  wait_until (!gw_document_is_busy (desk->document));
-  desk->window = gtk_window_new ();
-  desk->form = gw_form_new ();
-  gtk_window_set_default_size (GTK_WINDOW (desk->window), 300, 700);
-  gtk_window_set_child (GTK_WINDOW (desk->window), desk->form);
-  gw_form_set_document (GW_FORM (desk->form), desk->document);
-  gw_document_set_selection (desk->document, selection);
-  gtk_window_present (GTK_WINDOW (desk->window));
-  gtk_test_widget_wait_for_draw (desk->window);
-}
-
-static void
-desk_init_sample (Desk       *desk,
-                  const char *selection)
-{
-  g_autoptr (GError) error = NULL;
-  g_autoptr (GwStudy) study = gw_study_parse (SAMPLE_STUDY, strlen (SAMPLE_STUDY), NULL, &error);
-
-  g_assert_no_error (error);
-  desk_init (desk, study, selection);
-}
-
-/* Window, form and document must be gone, and with them all that could still touch them. */
-static void
-desk_clear (Desk *desk)
-{
-  g_object_add_weak_pointer (G_OBJECT (desk->window), (gpointer *) &desk->window);
-  g_object_add_weak_pointer (G_OBJECT (desk->form), (gpointer *) &desk->form);
-  gtk_window_destroy (GTK_WINDOW (desk->window));
-  wait_until (desk->window == NULL && desk->form == NULL);
-  g_assert_finalize_object (desk->document);
-}
-
-/* GTK 4.8 keeps a popover for ever that opens in the same turn in which one has closed. */
-static void
-close_popover (GtkWidget *popover)
-{
-  gtk_popover_popdown (GTK_POPOVER (popover));
-  wait_for_ms (100);
-}
-
-typedef gboolean (*Wanted) (GtkWidget  *widget,
-                            const char *what);
-
-static GtkWidget *
-find (GtkWidget  *widget,
-      Wanted      is_wanted,
-      const char *what)
-{
-  GtkWidget *found = NULL;
-
-  if (is_wanted (widget, what))
-    return widget;
-
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL && found == NULL;
-       child = gtk_widget_get_next_sibling (child))
-    found = find (child, is_wanted, what);
-
-  return found;
-}
-
-static gboolean
-has_path (GtkWidget  *widget,
-          const char *path)
-{
-  return GW_IS_FORM_FIELD (widget) &&
-         g_str_equal (gw_form_field_get_path (GW_FORM_FIELD (widget)), path);
-}
-
-static gboolean
-has_type (GtkWidget  *widget,
-          const char *name)
-{
-  return g_type_is_a (G_OBJECT_TYPE (widget), g_type_from_name (name));
-}
-
-static gboolean
-has_id (GtkWidget  *widget,
-        const char *id)
-{
-  return g_strcmp0 (gtk_buildable_get_buildable_id (GTK_BUILDABLE (widget)), id) == 0;
-}
-
-static gboolean
-has_word (GtkWidget  *widget,
-          const char *label)
-{
-  return GTK_IS_BUTTON (widget) &&
-         g_strcmp0 (gtk_button_get_label (GTK_BUTTON (widget)), label) == 0;
-}
-
-static GtkWidget *
-field_of (Desk       *desk,
-          const char *path)
-{
-  GtkWidget *field = find (desk->form, has_path, path);
-
-  if (field == NULL)
-    g_error ("the form has no field “%s”", path);
-  return field;
-}
-
-static GtkWidget *
-entry_of (Desk       *desk,
-          const char *path)
-{
-  return find (field_of (desk, path), has_type, "GtkEntry");
-}
-
-static const char *
-text_of (Desk       *desk,
-         const char *path)
-{
-  return gtk_editable_get_text (GTK_EDITABLE (entry_of (desk, path)));
-}
-
-static void
-type (Desk       *desk,
-      const char *path,
-      const char *text)
-{
-  gtk_widget_grab_focus (entry_of (desk, path));
-  gtk_editable_set_text (GTK_EDITABLE (entry_of (desk, path)), text);
-}
-
-static void
-enter (Desk       *desk,
-       const char *path)
-{
-  g_signal_emit_by_name (entry_of (desk, path), "activate");
-}
-
-/* GTK 4 has no way to send a key; the controller that waits for it is asked. */
-static gboolean
-press (GtkWidget      *widget,
-       guint           key,
-       GdkModifierType state)
-{
-  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (widget);
-  gboolean is_handled = FALSE;
-
-  for (guint i = 0; i < g_list_model_get_n_items (controllers) && !is_handled; i++)
-    {
-      g_autoptr (GtkEventController) controller = g_list_model_get_item (controllers, i);
-
-      if (GTK_IS_EVENT_CONTROLLER_KEY (controller))
-        g_signal_emit_by_name (controller, "key-pressed", key, 0u, state, &is_handled);
-    }
-
-  return is_handled;
-}
-
-static const char *
-reason_of (Desk       *desk,
-           const char *path)
-{
-  GtkWidget *reason = find (field_of (desk, path), has_id, "reason");
-
-  return gtk_widget_get_visible (reason) ? gtk_label_get_text (GTK_LABEL (reason)) : NULL;
-}
-
-static const GwNumber *
-number_in (GwStudy    *study,
-           const char *path)
-{
-  const GwField *field = NULL;
-  GwRecord      *record = gw_record_find (&study->record, path, &field);
-
-  g_assert_nonnull (record);
-  return gw_record_at (record, field);
-}
-
-static double
-value_of (Desk       *desk,
-          const char *path)
-{
-  return number_in (gw_document_get_study (desk->document), path)->value;
-}
-
-static const char *
-undo_name (Desk *desk)
-{
-  return gw_history_undo_name (gw_document_get_history (desk->document));
-}
-
-static double
-mass_of (GwEvaluation *evaluation,
-         guint         option)
-{
-  return gw_evaluation_outcome (evaluation, option)->results.value[GW_RESULT_MASS];
-}
-
-static gboolean
-tries (Desk *desk)
-{
-  return gw_document_get_former (desk->document) != NULL;
-}
 
 static void
 test_expression (void)
@@ -411,26 +192,100 @@ test_left_out (void)
 }
 
 static void
-test_keeps_spread (void)
+set (GtkWidget  *popover,
+     const char *id,
+     const char *text)
+{
+  GtkWidget *widget = find (popover, has_id, id);
+
+  if (text != NULL)
+    gtk_editable_set_text (GTK_EDITABLE (widget), text);
+  else
+    gtk_check_button_set_active (GTK_CHECK_BUTTON (widget), TRUE);
+}
+
+/* Types it, and gives the number that the study has then. */
+static const GwNumber *
+retype (Desk       *desk,
+        const char *path,
+        const char *text)
+{
+  type (desk, path, text);
+  enter (desk, path);
+  g_assert_false (tries (desk));
+  return number_in (gw_document_get_study (desk->document), path);
+}
+
+/* What is typed is no longer what was read off a scale, or out of a catalogue. */
+static void
+test_origin (void)
 {
   Desk            desk;
-  const GwNumber *mass;
+  const GwNumber *number;
 
   desk_init_sample (&desk, "equipment/battery");
-  type (&desk, BATTERY_MASS, "200");
-  enter (&desk, BATTERY_MASS);
-  mass = number_in (gw_document_get_study (desk.document), BATTERY_MASS);
-  g_assert_cmpfloat (mass->value, ==, 200.0);
-  g_assert_cmpfloat (mass->spread, ==, 6.0);
-  g_assert_cmpint (mass->origin, ==, GW_ORIGIN_CATALOGUE);
+  number = retype (&desk, BATTERY_MASS, "200"); /* was 180, spread 6, catalogue */
+  g_assert_cmpfloat (number->value, ==, 200.0);
+  g_assert_cmpint (number->origin, ==, GW_ORIGIN_GUESSED);
+  g_assert_cmpfloat (number->spread, ==, 20.0); /* a guess: a tenth */
+  g_assert_cmpstr (remark_of (&desk, BATTERY_MASS), ==, "guessed");
+
+  /* Of a guess the spread is kept. */
+  number = retype (&desk, BATTERY_MASS, "150");
+  g_assert_cmpint (number->origin, ==, GW_ORIGIN_GUESSED);
+  g_assert_cmpfloat (number->spread, ==, 20.0);
+
+  /* The same number typed again is the same number. */
+  gw_document_undo (desk.document);
+  gw_document_undo (desk.document);
+  number = retype (&desk, BATTERY_MASS, "90 * 2");
+  g_assert_cmpint (number->origin, ==, GW_ORIGIN_CATALOGUE);
+  g_assert_cmpfloat (number->spread, ==, 6.0);
+  g_assert_null (undo_name (&desk));
   desk_clear (&desk);
 }
 
-static GtkWidget *
-take_back_of (Desk       *desk,
-              const char *path)
+/* A length that was measured is decided anew, and where it was measured is of no account. */
+static void
+test_origin_of_size (void)
 {
-  return find (field_of (desk, path), has_word, "Take back");
+  Desk            desk;
+  GtkWidget      *popover;
+  const GwNumber *chord;
+
+  desk_init_sample (&desk, "surfaces/wing/stations/2");
+  popover = open_sureness (&desk, CHORD);
+  set (popover, "spread", NULL);
+  set (popover, "spread_entry", "0.5");
+  set (popover, "weighed", NULL);
+  set (popover, "source_entry", "own rule");
+  gtk_popover_popdown (GTK_POPOVER (popover));
+  wait_until (!tries (&desk));
+  g_assert_cmpstr (remark_of (&desk, CHORD), ==, "weighed");
+
+  chord = retype (&desk, CHORD, "210");
+  g_assert_cmpint (chord->origin, ==, GW_ORIGIN_GIVEN);
+  g_assert_null (chord->source);
+  g_assert_cmpfloat (chord->spread, ==, 0.5); /* as well as it can be made */
+  g_assert_null (remark_of (&desk, CHORD));
+  desk_clear (&desk);
+}
+
+/* A real minus sign is shown; either may be typed. */
+static void
+test_minus (void)
+{
+  Desk desk;
+
+  desk_init_sample (&desk, "surfaces/wing/stations/2");
+  for (guint i = 0; i < 2; i++)
+    {
+      retype (&desk, TWIST, i == 0 ? "-1.5" : "\342\210\2221.5");
+      g_assert_cmpfloat (value_of (&desk, TWIST), ==, -1.5);
+      g_assert_cmpstr (text_of (&desk, TWIST), ==, "\342\210\2221.5");
+      gw_document_undo (desk.document);
+    }
+  desk_clear (&desk);
 }
 
 /* Option 1 has the battery at 10 mm, the common airframe at 40. */
@@ -449,14 +304,76 @@ test_take_back (void)
   button = take_back_of (&desk, PLACE);
   gtk_test_widget_wait_for_draw (desk.window);
   g_assert_true (gtk_widget_get_mapped (button));
-  g_assert_cmpstr (gtk_widget_get_tooltip_text (button), ==, "common: 40\302\240mm");
+  g_assert_cmpstr (whose_of (&desk, PLACE), ==,
+                   "Own value here: 10\302\240mm; common 40\302\240mm. "
+                   "A change is for this option alone.");
   gtk_test_accessible_assert_property (button, GTK_ACCESSIBLE_PROPERTY_LABEL, "Take back Aft");
 
   g_signal_emit_by_name (button, "clicked");
   g_assert_cmpstr (text_of (&desk, PLACE), ==, "40");
+  g_assert_null (whose_of (&desk, PLACE));
   g_assert_null (gw_edit_change_of (gw_document_get_study (desk.document), 1, PLACE));
   gw_document_undo (desk.document);
   g_assert_cmpstr (text_of (&desk, PLACE), ==, "10");
+  desk_clear (&desk);
+}
+
+/* The note follows what is typed, the scope, and the common value when that comes to be the same:
+ * then it says that the change changes nothing. */
+static void
+test_whose (void)
+{
+  Desk       desk;
+  GtkWidget *here;
+
+  desk_init_sample (&desk, "equipment/battery");
+  gw_document_set_shown (desk.document, 1);
+  here = find (desk.form, has_word, "Only thick");
+  gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (here), TRUE);
+  g_assert_cmpstr (whose_of (&desk, PLACE), ==,
+                   "Own value here: 10\302\240mm; common 40\302\240mm");
+  type (&desk, PLACE, "15");
+  g_assert_cmpstr (whose_of (&desk, PLACE), ==,
+                   "Own value here: 15\302\240mm; common 40\302\240mm");
+  retype (&desk, PLACE, "40");
+  g_assert_cmpstr (whose_of (&desk, PLACE), ==, "Same as common: 40\302\240mm");
+  gtk_test_accessible_assert_property (
+    entry_of (&desk, PLACE), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+    "Same as common: 40\302\240mm. Its middle, aft of the datum; from "
+    "\342\210\22220000 to 20000\302\240mm");
+  g_signal_emit_by_name (take_back_of (&desk, PLACE), "clicked");
+  g_assert_null (whose_of (&desk, PLACE));
+
+  /* For all options a value of its own is changed where it lies. */
+  gw_document_undo (desk.document);
+  gw_document_undo (desk.document);
+  gtk_toggle_button_set_active (
+    GTK_TOGGLE_BUTTON (find (desk.form, has_word, "All options")), TRUE);
+  retype (&desk, PLACE, "20");
+  g_assert_cmpstr (whose_of (&desk, PLACE), ==,
+                   "Own value here: 20\302\240mm; common 40\302\240mm. "
+                   "A change is for this option alone.");
+  g_assert_cmpfloat (value_of (&desk, PLACE), ==, 40.0);
+  desk_clear (&desk);
+}
+
+/* An option may differ in how sure it is, and in nothing else. */
+static void
+test_whose_spread (void)
+{
+  Desk       desk;
+  GtkWidget *popover;
+
+  desk_init_sample (&desk, "equipment/battery");
+  gw_document_set_only_here (desk.document, TRUE);
+  popover = open_sureness (&desk, BATTERY_MASS);
+  set (popover, "exact", NULL);
+  set (popover, "weighed", NULL);
+  gtk_popover_popdown (GTK_POPOVER (popover));
+  wait_until (!tries (&desk));
+  g_assert_cmpstr (whose_of (&desk, BATTERY_MASS), ==,
+                   "Own value here: 180\302\240g (exact, weighed); common 180\302\240g "
+                   "(\302\2613.3\302\240%, catalogue)");
   desk_clear (&desk);
 }
 
@@ -492,6 +409,17 @@ test_only_here (void)
 }
 
 static void
+type_common_place (Desk  *desk,
+                   double place)
+{
+  g_autoptr (JsonNode) node = json_node_init_double (json_node_alloc (), place);
+  g_autoptr (GwStudy) study =
+    gw_study_edit (gw_document_get_study (desk->document), PLACE, node, NULL);
+
+  g_assert_true (gw_document_edit (desk->document, "Move", study, NULL, NULL));
+}
+
+static void
 test_changes (void)
 {
   Desk       desk;
@@ -505,6 +433,11 @@ test_changes (void)
                                        "Equipment battery \302\267 Aft");
   gtk_test_accessible_assert_property (row, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                        "10\302\240mm, common 40\302\240mm");
+  type_common_place (&desk, 10.0);
+  row = GTK_WIDGET (
+    gtk_list_box_get_row_at_index (GTK_LIST_BOX (find (field, has_type, "GtkListBox")), 1));
+  gtk_test_accessible_assert_property (row, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                       "10\302\240mm, same as common");
   g_signal_emit_by_name (find (row, has_word, "Take back"), "clicked");
   g_assert_null (gw_edit_change_of (gw_document_get_study (desk.document), 1, PLACE));
   g_assert_nonnull (gw_edit_change_of (gw_document_get_study (desk.document), 1,
@@ -513,33 +446,6 @@ test_changes (void)
   gw_document_undo (desk.document);
   g_assert_nonnull (gw_edit_change_of (gw_document_get_study (desk.document), 1, PLACE));
   desk_clear (&desk);
-}
-
-static GtkWidget *
-open_sureness (Desk       *desk,
-               const char *path)
-{
-  GtkWidget *sureness = find (field_of (desk, path), has_type, "GwSureness");
-  GtkWidget *button = find (sureness, has_type, "GtkMenuButton");
-  GtkWidget *popover;
-
-  gtk_menu_button_popup (GTK_MENU_BUTTON (button));
-  popover = GTK_WIDGET (gtk_menu_button_get_popover (GTK_MENU_BUTTON (button)));
-  wait_until (gtk_widget_get_mapped (popover));
-  return popover;
-}
-
-static void
-set (GtkWidget  *popover,
-     const char *id,
-     const char *text)
-{
-  GtkWidget *widget = find (popover, has_id, id);
-
-  if (text != NULL)
-    gtk_editable_set_text (GTK_EDITABLE (widget), text);
-  else
-    gtk_check_button_set_active (GTK_CHECK_BUTTON (widget), TRUE);
 }
 
 static void
@@ -606,106 +512,6 @@ test_range (void)
   desk_clear (&desk);
 }
 
-static GtkWidget *
-open_chooser (Desk       *desk,
-              const char *path)
-{
-  GtkWidget *chooser = find (field_of (desk, path), has_type, "GwChooser");
-  GtkWidget *popover = find (chooser, has_id, "popover");
-
-  gtk_menu_button_popup (GTK_MENU_BUTTON (find (chooser, has_id, "button")));
-  wait_until (gtk_widget_get_mapped (popover));
-  return popover;
-}
-
-static GtkListBox *
-list_of (GtkWidget *popover)
-{
-  return GTK_LIST_BOX (find (popover, has_id, "list"));
-}
-
-/* The arrow keys move the selection of the list. */
-static void
-go_to_row (GtkWidget *popover,
-           int        i)
-{
-  gtk_list_box_select_row (list_of (popover), gtk_list_box_get_row_at_index (list_of (popover), i));
-}
-
-static void
-test_preview (void)
-{
-  Desk       desk;
-  GtkWidget *popover;
-  GwStudy   *study;
-  double     before;
-
-  desk_init_sample (&desk, "builds/1");
-  study = gw_document_get_study (desk.document);
-  before = mass_of (gw_document_get_evaluation (desk.document), 0);
-  popover = open_chooser (&desk, SHEET);
-  g_assert_true (gtk_widget_get_focus_child (GTK_WIDGET (list_of (popover))) ==
-                 GTK_WIDGET (gtk_list_box_get_selected_row (list_of (popover))));
-
-  /* Own sheets first, then those of the catalogue. */
-  go_to_row (popover, 3);
-  wait_until (tries (&desk));
-  g_assert_cmpfloat (fabs (mass_of (gw_document_get_evaluation (desk.document), 0) - before), >,
-                     1e-3); /* kg: a board of twice the mass */
-  g_assert_nonnull (strstr (
-    gtk_label_get_text (GTK_LABEL (find (
-      GTK_WIDGET (gtk_list_box_get_selected_row (list_of (popover))), has_id, "effect"))),
-    "g"));
-
-  /* Escape closes the popover. */
-  gtk_popover_popdown (GTK_POPOVER (popover));
-  wait_until (!tries (&desk));
-  g_assert_true (gw_document_get_study (desk.document) == study);
-  g_assert_cmpfloat (mass_of (gw_document_get_evaluation (desk.document), 0), ==, before);
-  g_assert_null (undo_name (&desk));
-  desk_clear (&desk);
-}
-
-static void
-test_choose (void)
-{
-  Desk                desk;
-  GtkWidget          *popover;
-  const GwStudyBuild *build;
-
-  desk_init_sample (&desk, "builds/1");
-  popover = open_chooser (&desk, SHEET);
-  go_to_row (popover, 1);
-  g_signal_emit_by_name (list_of (popover), "row-activated",
-                         gtk_list_box_get_selected_row (list_of (popover)));
-  build = g_ptr_array_index (gw_document_get_study (desk.document)->builds, 0);
-  g_assert_cmpstr (build->folded_sheet->material, ==, "foam-board-light");
-  g_assert_cmpstr (undo_name (&desk), ==, "Change Sheet of Folded sheet");
-  g_assert_false (tries (&desk));
-  gw_document_undo (desk.document);
-  build = g_ptr_array_index (gw_document_get_study (desk.document)->builds, 0);
-  g_assert_cmpstr (build->folded_sheet->material, ==, "sheet");
-  desk_clear (&desk);
-}
-
-/* A construction whose material is not said yet cannot be computed: why stands in the list. */
-static void
-test_preview_refused (void)
-{
-  Desk       desk;
-  GtkWidget *popover, *note;
-
-  desk_init_sample (&desk, "builds/1");
-  popover = open_chooser (&desk, "builds/1/construction");
-  note = find (popover, has_id, "note");
-  go_to_row (popover, 0);
-  wait_until (gtk_widget_get_visible (note));
-  g_assert_false (tries (&desk));
-  g_assert_cmpstr (gtk_label_get_text (GTK_LABEL (note)), !=, "");
-  g_assert_nonnull (find (desk.form, has_path, SHEET));
-  desk_clear (&desk);
-}
-
 static void
 test_text_and_flag (void)
 {
@@ -728,304 +534,6 @@ test_text_and_flag (void)
   g_assert_false (gtk_check_button_get_active (GTK_CHECK_BUTTON (button)));
   gw_document_undo (desk.document);
   g_assert_null (undo_name (&desk));
-  desk_clear (&desk);
-}
-
-static guint
-n_stations (Desk *desk)
-{
-  const GwStudySurface *wing =
-    g_ptr_array_index (gw_document_get_study (desk->document)->surfaces, 0);
-
-  return wing->stations->len;
-}
-
-static void
-ask (Desk       *desk,
-     const char *path,
-     int         row,
-     const char *action)
-{
-  GtkWidget *list = find (field_of (desk, path), has_type, "GtkListBox");
-
-  g_assert_true (gtk_widget_activate_action (
-    GTK_WIDGET (gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), row)), action, NULL));
-}
-
-static void
-test_stations (void)
-{
-  Desk desk;
-
-  desk_init_sample (&desk, "surfaces/wing");
-  g_signal_emit_by_name (find (field_of (&desk, "surfaces/wing/stations"), has_word, "Add"),
-                         "clicked");
-  g_assert_cmpuint (n_stations (&desk), ==, 3);
-  g_assert_cmpstr (gw_document_get_selection (desk.document), ==, "surfaces/wing/stations/3");
-  /* As far again as half of the last panel, 600 mm long. */
-  g_assert_cmpstr (text_of (&desk, "surfaces/wing/stations/3/y_mm"), ==, "900");
-  g_assert_cmpstr (undo_name (&desk), ==, "Add Station");
-
-  g_signal_emit_by_name (find (desk.form, has_word, "Back to Lifting surface wing"), "clicked");
-  g_assert_cmpstr (gw_document_get_selection (desk.document), ==, "surfaces/wing");
-  ask (&desk, "surfaces/wing/stations", 2, "row.remove");
-  g_assert_cmpuint (n_stations (&desk), ==, 2);
-  gw_document_undo (desk.document);
-  g_assert_cmpuint (n_stations (&desk), ==, 3);
-  gw_document_undo (desk.document);
-  g_assert_cmpuint (n_stations (&desk), ==, 2);
-
-  /* Two are the least. */
-  ask (&desk, "surfaces/wing/stations", 1, "row.remove");
-  g_assert_cmpuint (n_stations (&desk), ==, 2);
-  g_assert_nonnull (reason_of (&desk, "surfaces/wing/stations"));
-  desk_clear (&desk);
-}
-
-static guint
-n_rows (Desk       *desk,
-        const char *path)
-{
-  GtkListBox *rows = GTK_LIST_BOX (find (field_of (desk, path), has_type, "GtkListBox"));
-  guint       n = 0;
-
-  while (gtk_list_box_get_row_at_index (rows, (int) n) != NULL)
-    n++;
-  return n;
-}
-
-/* Meant for one option alone, the list becomes its own; that is said, and can be taken back. */
-static void
-test_list_only_here (void)
-{
-  const char *const list = "surfaces/wing/stations";
-  Desk              desk;
-
-  desk_init_sample (&desk, "surfaces/wing");
-  g_assert_false (gtk_widget_get_mapped (take_back_of (&desk, list)));
-  gw_document_set_only_here (desk.document, TRUE);
-  g_signal_emit_by_name (find (field_of (&desk, list), has_word, "Add"), "clicked");
-  g_assert_cmpuint (n_stations (&desk), ==, 2);
-  g_assert_cmpstr (gw_document_get_selection (desk.document), ==, "surfaces/wing/stations/3");
-  g_assert_nonnull (gw_edit_change_of (gw_document_get_study (desk.document), 0, list));
-  g_assert_cmpstr (text_of (&desk, "surfaces/wing/stations/3/y_mm"), ==, "900");
-  g_assert_cmpstr (gtk_label_get_text (GTK_LABEL (find (desk.form, has_id, "kind"))), ==,
-                   "only in Thin sheet");
-
-  /* A field in it is set in the list, whoever it is meant for. */
-  gw_document_set_only_here (desk.document, FALSE);
-  gw_document_set_selection (desk.document, "surfaces/wing/stations/2");
-  type (&desk, "surfaces/wing/stations/2/chord_mm", "190");
-  enter (&desk, "surfaces/wing/stations/2/chord_mm");
-  g_assert_cmpfloat (value_of (&desk, "surfaces/wing/stations/2/chord_mm"), ==, 200.0);
-
-  gw_document_set_selection (desk.document, "surfaces/wing");
-  g_assert_cmpuint (n_rows (&desk, list), ==, 3);
-  gtk_test_widget_wait_for_draw (desk.window);
-  g_assert_true (gtk_widget_get_mapped (take_back_of (&desk, list)));
-  gw_document_set_shown (desk.document, 1);
-  g_assert_cmpuint (n_rows (&desk, list), ==, 2);
-
-  gw_document_set_shown (desk.document, 0);
-  g_signal_emit_by_name (take_back_of (&desk, list), "clicked");
-  g_assert_cmpuint (n_rows (&desk, list), ==, 2);
-  g_assert_null (gw_edit_change_of (gw_document_get_study (desk.document), 0, list));
-  gw_document_undo (desk.document);
-  g_assert_cmpuint (n_rows (&desk, list), ==, 3);
-  desk_clear (&desk);
-}
-
-/* What is looked at is there for one option only. */
-static void
-test_selection_only_here (void)
-{
-  Desk desk;
-
-  desk_init_sample (&desk, "surfaces/wing");
-  gw_document_set_only_here (desk.document, TRUE);
-  g_signal_emit_by_name (find (field_of (&desk, "surfaces/wing/stations"), has_word, "Add"),
-                         "clicked");
-  g_assert_cmpstr (gw_document_get_selection (desk.document), ==, "surfaces/wing/stations/3");
-  gw_document_set_shown (desk.document, 1);
-  g_assert_cmpstr (gw_document_get_selection (desk.document), ==, "");
-  desk_clear (&desk);
-}
-
-/* An option's change of a station goes with the station, and that is told. */
-static void
-test_dropped (void)
-{
-  const char *const list = "surfaces/wing/stations";
-  Desk              desk;
-
-  desk_init_sample (&desk, "surfaces/wing");
-  g_signal_emit_by_name (find (field_of (&desk, list), has_word, "Add"), "clicked");
-  gw_document_set_shown (desk.document, 1);
-  gw_document_set_only_here (desk.document, TRUE);
-  gw_document_set_selection (desk.document, "surfaces/wing/stations/3");
-  type (&desk, "surfaces/wing/stations/3/chord_mm", "170");
-  enter (&desk, "surfaces/wing/stations/3/chord_mm");
-  gw_document_set_shown (desk.document, 0);
-  gw_document_set_only_here (desk.document, FALSE);
-  gw_document_set_selection (desk.document, "surfaces/wing");
-  ask (&desk, list, 2, "row.remove");
-  g_assert_cmpuint (n_stations (&desk), ==, 2);
-  g_assert_cmpstr (
-    gtk_label_get_text (GTK_LABEL (find (field_of (&desk, list), has_id, "remark"))), ==,
-    "Gone with it: Lifting surface wing \302\267 Station 3 \302\267 Chord, set in thick");
-  g_assert_null (gw_edit_change_of (gw_document_get_study (desk.document), 1,
-                                    "surfaces/wing/stations/3/chord_mm"));
-  gw_document_undo (desk.document);
-  g_assert_nonnull (gw_edit_change_of (gw_document_get_study (desk.document), 1,
-                                       "surfaces/wing/stations/3/chord_mm"));
-  desk_clear (&desk);
-}
-
-static void
-test_controls (void)
-{
-  Desk                  desk;
-  const GwStudySurface *wing;
-  const GwStudyControl *control;
-
-  desk_init_sample (&desk, "surfaces/wing");
-  for (guint i = 0; i < 2; i++)
-    {
-      g_signal_emit_by_name (find (field_of (&desk, "surfaces/wing/controls"), has_word, "Add"),
-                             "clicked");
-      gw_document_set_selection (desk.document, "surfaces/wing");
-    }
-  wing = g_ptr_array_index (gw_document_get_study (desk.document)->surfaces, 0);
-  g_assert_cmpuint (wing->controls->len, ==, 2);
-  ask (&desk, "surfaces/wing/controls", 1, "row.up");
-  wing = g_ptr_array_index (gw_document_get_study (desk.document)->surfaces, 0);
-  control = g_ptr_array_index (wing->controls, 0);
-  g_assert_cmpstr (control->id, ==, "aileron-2");
-  for (guint i = 0; i < 3; i++)
-    gw_document_undo (desk.document);
-  g_assert_null (undo_name (&desk));
-  desk_clear (&desk);
-}
-
-static gboolean
-is_named (GtkWidget *widget)
-{
-  GtkAccessible *accessible = GTK_ACCESSIBLE (widget);
-
-  /* The text within an entry is read as the entry. */
-  if (GTK_IS_TEXT (widget))
-    return is_named (gtk_widget_get_parent (widget));
-
-  return gtk_test_accessible_has_property (accessible, GTK_ACCESSIBLE_PROPERTY_LABEL) ||
-         gtk_test_accessible_has_relation (accessible, GTK_ACCESSIBLE_RELATION_LABELLED_BY) ||
-         (GTK_IS_BUTTON (widget) && gtk_button_get_label (GTK_BUTTON (widget)) != NULL) ||
-         (GTK_IS_CHECK_BUTTON (widget) &&
-          gtk_check_button_get_label (GTK_CHECK_BUTTON (widget)) != NULL);
-}
-
-/* Of all that can be seen; menus of words name their rows by those words. */
-static void
-expect_names (GtkWidget  *widget,
-              const char *selection,
-              guint      *n)
-{
-  if (GTK_IS_POPOVER_MENU (widget))
-    return;
-  if (!gtk_widget_get_visible (widget) && !GTK_IS_POPOVER (widget))
-    return;
-
-  if (gtk_widget_get_focusable (widget) && !GTK_IS_POPOVER (widget))
-    {
-      if (!is_named (widget))
-        g_error ("a %s has no name in the form of “%s”", G_OBJECT_TYPE_NAME (widget), selection);
-      (*n)++;
-    }
-
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    expect_names (child, selection, n);
-}
-
-typedef struct
-{
-  Desk       *desk;
-  GHashTable *types;
-} Visit;
-
-static void
-visit_record (Visit          *visit,
-              const GwRecord *record,
-              const char     *path)
-{
-  guint n = 0;
-
-  gw_document_set_selection (visit->desk->document, path);
-  g_assert_cmpstr (gw_document_get_selection (visit->desk->document), ==, path);
-  expect_names (visit->desk->form, path, &n);
-  g_assert_cmpuint (n, >, 1);
-  g_hash_table_add (visit->types, (gpointer) record->type);
-}
-
-static void
-visit_field (const char    *path,
-             GwRecord      *record,
-             const GwField *field,
-             gpointer       data)
-{
-  if (field->kind == GW_FIELD_PART)
-    visit_record (data, *(GwRecord **) gw_record_at (record, field), path);
-  else if (field->kind == GW_FIELD_LIST)
-    {
-      const GPtrArray *list = *(GPtrArray **) gw_record_at (record, field);
-
-      for (guint i = 0; i < list->len; i++)
-        {
-          g_autofree char *step = gw_record_step ("", "", g_ptr_array_index (list, i), i);
-          g_autofree char *here = g_strconcat (path, step, NULL);
-
-          visit_record (data, g_ptr_array_index (list, i), here);
-        }
-    }
-}
-
-static void
-test_names (void)
-{
-  g_autoptr (GHashTable) types = g_hash_table_new (NULL, NULL);
-  g_autofree char *file =
-    g_test_build_filename (G_TEST_DIST, "..", "data", "demo", "reed-bed.gramwright", NULL);
-  g_autoptr (GFile) demo = g_file_new_for_path (file);
-  g_autoptr (GError) error = NULL;
-  g_autoptr (GwStudy) study = gw_study_load (demo, NULL, &error);
-  Desk  desk;
-  Visit visit = { &desk, types };
-
-  g_assert_no_error (error);
-  desk_init (&desk, study, "");
-  visit_record (&visit, &study->record, "");
-  g_assert_cmpstr (
-    gtk_label_get_text (GTK_LABEL (find (field_of (&desk, "baseline"), has_id, "value"))), ==,
-    "Folded foam board");
-  gw_record_each (&study->record, "", visit_field, &visit);
-  /* Root, day, targets, option, build with its three, spar, surface, station, control, body,
-   * cross-section, leg, power unit, equipment, material. */
-  g_assert_cmpuint (g_hash_table_size (types), ==, 18);
-  desk_clear (&desk);
-}
-
-static void
-test_popover_names (void)
-{
-  Desk       desk;
-  GtkWidget *popover;
-  guint      n = 0;
-
-  desk_init_sample (&desk, "builds/1");
-  popover = open_sureness (&desk, "builds/1/joint_g_m");
-  expect_names (popover, "sureness", &n);
-  close_popover (popover);
-  expect_names (open_chooser (&desk, SHEET), "chooser", &n);
-  g_assert_cmpuint (n, >, 40); /* eight radios, four entries, a row for each material */
   desk_clear (&desk);
 }
 
@@ -1060,23 +568,17 @@ main (int   argc,
   g_test_add_func ("/desk/form/number/leaving", test_leaving);
   g_test_add_func ("/desk/form/number/typing-is-left-alone", test_typing_is_left_alone);
   g_test_add_func ("/desk/form/number/left-out", test_left_out);
-  g_test_add_func ("/desk/form/number/keeps-spread", test_keeps_spread);
+  g_test_add_func ("/desk/form/number/origin", test_origin);
+  g_test_add_func ("/desk/form/number/origin-of-size", test_origin_of_size);
+  g_test_add_func ("/desk/form/number/minus", test_minus);
   g_test_add_func ("/desk/form/option/take-back", test_take_back);
+  g_test_add_func ("/desk/form/option/whose", test_whose);
+  g_test_add_func ("/desk/form/option/whose-spread", test_whose_spread);
   g_test_add_func ("/desk/form/option/only-here", test_only_here);
   g_test_add_func ("/desk/form/option/changes", test_changes);
   g_test_add_func ("/desk/form/sureness/spread", test_spread);
   g_test_add_func ("/desk/form/sureness/range", test_range);
-  g_test_add_func ("/desk/form/chooser/preview", test_preview);
-  g_test_add_func ("/desk/form/chooser/choose", test_choose);
-  g_test_add_func ("/desk/form/chooser/refused", test_preview_refused);
   g_test_add_func ("/desk/form/text-and-flag", test_text_and_flag);
-  g_test_add_func ("/desk/form/list/stations", test_stations);
-  g_test_add_func ("/desk/form/list/only-here", test_list_only_here);
-  g_test_add_func ("/desk/form/list/selection-only-here", test_selection_only_here);
-  g_test_add_func ("/desk/form/list/dropped", test_dropped);
-  g_test_add_func ("/desk/form/list/controls", test_controls);
-  g_test_add_func ("/desk/form/names/records", test_names);
-  g_test_add_func ("/desk/form/names/popovers", test_popover_names);
   g_test_add_func ("/desk/form/study", test_study);
 
   return g_test_run ();

@@ -290,6 +290,37 @@ test_units (Fixture      *fixture,
     762.0, 0.1);
 }
 
+/* What was typed with a unit or a sum is shown as it was understood once the field is left. */
+static void
+test_understood (Fixture      *fixture,
+                 gconstpointer data)
+{
+  GwUnits units = *gw_units_standard ();
+
+  choose (fixture, "trainer");
+  gtk_widget_grab_focus (get (fixture, "chord"));
+  type (fixture, "chord", "9 in");
+  g_assert_cmpstr (typed (fixture, "chord"), ==, "9 in");
+  gtk_widget_grab_focus (get (fixture, "mass"));
+  g_assert_cmpstr (typed (fixture, "chord"), ==, "228.6"); /* mm, exactly */
+  type (fixture, "mass", "heavy");
+  gtk_widget_grab_focus (get (fixture, "span"));
+  g_assert_cmpstr (typed (fixture, "mass"), ==, "heavy"); /* to be mended */
+  wait_until (is_amiss (fixture, "mass"));
+  gtk_widget_grab_focus (get (fixture, "mass"));
+  type (fixture, "mass", "1,4 kg");
+  gtk_widget_grab_focus (get (fixture, "chord"));
+  g_assert_cmpstr (typed (fixture, "mass"), ==, "1400");
+
+  g_assert_true (gw_units_choose (&units, "in"));
+  gw_new_study_set_units (fixture->page, &units);
+  g_assert_cmpstr (typed (fixture, "chord"), ==, "9");
+  gtk_widget_grab_focus (get (fixture, "chord"));
+  type (fixture, "chord", "240 mm");
+  gtk_widget_grab_focus (get (fixture, "mass"));
+  g_assert_cmpstr (typed (fixture, "chord"), ==, "9.449"); /* 240 / 25.4 */
+}
+
 /* On the cards. GTK cannot send itself events. */
 static void
 press_tab (Fixture *fixture)
@@ -417,6 +448,7 @@ main (int   argc,
     { "refused", test_refused },
     { "begin", test_begin },
     { "units", test_units },
+    { "understood", test_understood },
     { "focus", test_focus },
     { "arrows", test_arrows },
     { "room", test_room },

@@ -35,6 +35,9 @@ test_good (void)
     { "(9 + 1) in", GW_MM, NULL, 254.0 },
     { "-(3 - 5) × 2", GW_MM, NULL, 4.0 },
     { "−4", GW_MM, NULL, -4.0 },
+    { "-4", GW_MM, NULL, -4.0 },
+    { "3−-4", GW_MM, NULL, 7.0 },
+    { "2e−2 m", GW_MM, NULL, 20.0 },
     { "1e3", GW_MM, NULL, 1000.0 },
     { "1.5e-2 m", GW_MM, NULL, 15.0 },
     { "9", GW_MM, "in", 228.6 },
@@ -120,8 +123,8 @@ test_bad (void)
 static void
 test_random (void)
 {
-  static const char *const words[] = { "1", "25", ".", ",", "e",  "+",  "-",  "*",
-                                       "/", "(",  ")", " ", "in", "mm", "oz", "°" };
+  static const char *const words[] = { "1", "25", ".", ",", "e", "+", "-", "*",
+                                       "/", "(", ")", " ", "in", "mm", "oz", "°" };
 
   for (int trial = 0; trial < 20000; trial++)
     {
@@ -149,13 +152,35 @@ test_round_trip (void)
       for (guint i = 0; names[i] != NULL; i++)
         {
           const GwEntryUnit *unit = gw_entry_unit ((GwQuantity) q, names[i]);
-          const double       value = g_test_rand_double_range (1.0, 500.0);
+          const double       value = g_test_rand_double_range (-500.0, 500.0);
           g_autofree char   *text = gw_entry_text (value, unit, 12);
           double             back = NAN;
 
           g_assert_true (gw_entry_parse (text, (GwQuantity) q, unit, &back, NULL));
-          g_assert_cmpfloat_with_epsilon (back, value, 1e-6 * value);
+          g_assert_cmpfloat_with_epsilon (back, value, 1e-6 * fabs (value));
         }
+    }
+}
+
+static void
+test_minus (void)
+{
+  static const struct
+  {
+    double      value;
+    const char *unit, *text;
+  } cases[] = { { -14.0, "mm", "−14" },
+                { -14.25, "mm", "−14.25" },
+                { -0.0, "mm", "0" },
+                { -0.001, "mm", "0" },
+                { -25.4, "in", "−1" } };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *text =
+        gw_entry_text (cases[i].value, gw_entry_unit (GW_MM, cases[i].unit), 2);
+
+      g_assert_cmpstr (text, ==, cases[i].text);
     }
 }
 
@@ -168,6 +193,7 @@ main (int   argc,
   g_test_add_func ("/study/entry/good", test_good);
   g_test_add_func ("/study/entry/bad", test_bad);
   g_test_add_func ("/study/entry/random", test_random);
+  g_test_add_func ("/study/entry/minus", test_minus);
   g_test_add_func ("/study/entry/round-trip", test_round_trip);
 
   return g_test_run ();

@@ -9,6 +9,7 @@
 
 #include "demos.h"
 #include "report/gw-amount.h"
+#include "report/gw-sheet.h"
 #include "report/gw-words.h"
 #include "sample-study.h"
 
@@ -119,6 +120,27 @@ test_amounts (void)
   g_assert_cmpstr (angle, ==, "5.0000°");
 }
 
+/* The same number wherever it stands: in words, on the sheet, in a table. */
+static void
+test_amounts_results (void)
+{
+  const GwResultInfo *mass = gw_result_info (GW_RESULT_MASS);
+  GwUnits             units = *gw_units_standard ();
+  const GwBand        band = { -0.001, 0.001 };
+  g_autofree char    *value = NULL, *result = NULL, *change = NULL, *here = NULL, *there = NULL;
+
+  g_assert_true (gw_units_choose (&units, "oz"));
+  value = gw_value_text (GW_RESULT_MASS, 1.365, &units);
+  result = gw_amount_result (&units, GW_RESULT_MASS, 1.365);
+  change = gw_amount_change (&units, GW_G, 0.001, mass->decimals);
+  here = gw_amount_band (&units, GW_G, 1.364, 1.366, mass->decimals);
+  there = gw_band_text (GW_RESULT_MASS, 1.365, &band, &units);
+  g_assert_cmpstr (value, ==, "48.1"); /* 1365 / 28.3495 */
+  g_assert_cmpstr (result, ==, "48.1 oz");
+  g_assert_cmpstr (change, ==, "+0.04"); /* a gram, that tenths of an ounce would hide */
+  g_assert_cmpstr (here, ==, there);
+}
+
 static void
 test_amounts_nothing (void)
 {
@@ -165,7 +187,7 @@ test_units (void)
   set (evaluation, 1, GW_RESULT_STALL_SPEED, 7.5);
   set (evaluation, 1, GW_RESULT_BALANCE_ROOT, 0.1254);
   text = gw_words_against_baseline (evaluation, 1, &units);
-  assert_holds (text, "1.00 oz heavier, stalls 1.80 km/h faster, balance point 1.00 in further "
+  assert_holds (text, "1.0 oz heavier, stalls 1.8 km/h faster, balance point 1.00 in further "
                       "aft.");
 }
 
@@ -597,6 +619,7 @@ main (int   argc,
 
   g_test_add_func ("/report/amount/texts", test_amounts);
   g_test_add_func ("/report/amount/nothing", test_amounts_nothing);
+  g_test_add_func ("/report/amount/results", test_amounts_results);
   g_test_add_func ("/report/words/sentence", test_sentence);
   g_test_add_func ("/report/words/units", test_units);
   g_test_add_func ("/report/words/sureness", test_sureness);

@@ -206,9 +206,7 @@ gw_derivation_view_dispose (GObject *object)
   GwDerivationView *self = GW_DERIVATION_VIEW (object);
 
   g_clear_handle_id (&self->update_id, g_source_remove);
-  if (self->document != NULL)
-    g_signal_handlers_disconnect_by_data (self->document, self);
-  g_clear_object (&self->document);
+  gw_document_unfollow (&self->document, self);
   gtk_widget_dispose_template (GTK_WIDGET (object), GW_TYPE_DERIVATION_VIEW);
   g_clear_pointer (&self->derivation, gw_derivation_free);
 
@@ -278,18 +276,9 @@ gw_derivation_view_set_document (GwDerivationView *self,
 {
   g_return_if_fail (GW_IS_DERIVATION_VIEW (self));
 
-  if (self->document == document)
-    return;
-
-  if (self->document != NULL)
-    g_signal_handlers_disconnect_by_data (self->document, self);
-  g_set_object (&self->document, document);
-  if (document != NULL)
-    {
-      g_signal_connect_swapped (document, "changed", G_CALLBACK (queue_update), self);
-      g_signal_connect_swapped (document, "notify::shown", G_CALLBACK (queue_update), self);
-    }
-  queue_update (self);
+  if (gw_document_follow (&self->document, document, self, G_CALLBACK (queue_update),
+                          G_CALLBACK (queue_update), NULL))
+    queue_update (self);
 }
 
 void

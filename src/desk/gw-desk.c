@@ -283,14 +283,10 @@ gw_desk_set_document (GwDesk     *self,
 {
   g_return_if_fail (GW_IS_DESK (self));
 
-  if (self->document == document)
+  if (!gw_document_follow (&self->document, document, self, NULL, NULL,
+                           G_CALLBACK (selection_cb)))
     return;
 
-  if (self->document != NULL)
-    g_signal_handlers_disconnect_by_data (self->document, self);
-  g_set_object (&self->document, document);
-  if (document != NULL)
-    g_signal_connect_swapped (document, "notify::selection", G_CALLBACK (selection_cb), self);
   set_side (self, "form");
   gw_drawer_set_document (self->outline, document);
   gw_sheet_view_set_document (self->sheet, document);
@@ -344,9 +340,7 @@ gw_desk_dispose (GObject *object)
 {
   GwDesk *self = GW_DESK (object);
 
-  if (self->document != NULL)
-    g_signal_handlers_disconnect_by_data (self->document, self);
-  g_clear_object (&self->document);
+  gw_document_unfollow (&self->document, self);
   gtk_widget_dispose_template (GTK_WIDGET (self), GW_TYPE_DESK);
 
   G_OBJECT_CLASS (gw_desk_parent_class)->dispose (object);

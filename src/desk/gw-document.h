@@ -163,4 +163,24 @@ gboolean gw_document_get_only_here (GwDocument *self);
 void     gw_document_set_only_here (GwDocument *self,
                                     gboolean    is_only_here);
 
+/**
+ * gw_document_follow:
+ * @held: (inout): the document that @follower follows and holds; NULL: none
+ * @document: (nullable): to follow from now on
+ * @changed: (nullable): called with @follower at "changed", as are @shown at "notify::shown"
+ *   and @selection at "notify::selection"
+ *
+ * Returns: FALSE if it is followed already
+ */
+gboolean gw_document_follow (GwDocument **held,
+                             GwDocument  *document,
+                             gpointer     follower,
+                             GCallback    changed,
+                             GCallback    shown,
+                             GCallback    selection);
+
+/** gw_document_unfollow: lets go of @held; for dispose. */
+void gw_document_unfollow (GwDocument **held,
+                           gpointer     follower);
+
 G_END_DECLS

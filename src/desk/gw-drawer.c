@@ -400,20 +400,12 @@ folded_cb (GwDrawer *self)
 }
 
 static void
-let_go (GwDrawer *self)
-{
-  if (self->document != NULL)
-    g_signal_handlers_disconnect_by_data (self->document, self);
-  g_clear_object (&self->document);
-  g_clear_handle_id (&self->scroll_source, g_source_remove);
-}
-
-static void
 gw_drawer_dispose (GObject *object)
 {
   GwDrawer *self = GW_DRAWER (object);
 
-  let_go (self);
+  gw_document_unfollow (&self->document, self);
+  g_clear_handle_id (&self->scroll_source, g_source_remove);
   self->current = NULL;
   g_clear_pointer (&self->menu, gtk_widget_unparent);
   gtk_widget_dispose_template (GTK_WIDGET (object), GW_TYPE_DRAWER);
@@ -509,20 +501,10 @@ gw_drawer_set_document (GwDrawer   *self,
                         GwDocument *document)
 {
   g_return_if_fail (GW_IS_DRAWER (self));
-  g_return_if_fail (document == NULL || GW_IS_DOCUMENT (document));
 
-  if (self->document == document)
-    return;
-
-  let_go (self);
-  self->document = document != NULL ? g_object_ref (document) : NULL;
-  if (document != NULL)
-    {
-      g_signal_connect_swapped (document, "changed", G_CALLBACK (update), self);
-      g_signal_connect_swapped (document, "notify::shown", G_CALLBACK (shown_cb), self);
-      g_signal_connect_swapped (document, "notify::selection", G_CALLBACK (selection_cb), self);
-    }
-  update (self);
+  if (gw_document_follow (&self->document, document, self, G_CALLBACK (update),
+                          G_CALLBACK (shown_cb), G_CALLBACK (selection_cb)))
+    update (self);
 }
 
 void

@@ -9,7 +9,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "report/gw-sheet.h"
+#include "report/gw-amount.h"
 #include "report/gw-words.h"
 
 /* One line of the table; made once, filled again and again. */
@@ -128,16 +128,6 @@ fill_lines (GwEffects       *self,
     gtk_widget_set_visible (self->line[n].button, FALSE);
 }
 
-static char *
-length_text (const GwUnits *units,
-             double         metres)
-{
-  g_autofree char *number =
-    gw_entry_text (metres * 1e3, units->of[GW_MM], gw_units_decimals (units, GW_MM, 0));
-
-  return g_strdup_printf ("%s %s", number, gw_units_name (units, GW_MM));
-}
-
 /* Where the item that is moved to balance has to go: "To balance, Battery goes 7 mm aft, to
  * 157 mm." (nullable) */
 static char *
@@ -157,8 +147,8 @@ place_text (const GwOutcome *outcome,
   if (fabs (slide) < 0.5e-3)
     return g_strdup_printf (_ ("It balances with %s where it is."), item->name);
 
-  by = length_text (units, fabs (slide - left));
-  to = length_text (units, item->at[0] + slide - left);
+  by = gw_amount_size (units, GW_MM, slide - left, 0);
+  to = gw_amount_text (units, GW_MM, item->at[0] + slide - left, 0);
   if (fabs (left) > 0.5e-3)
     return g_strdup_printf (_ ("To balance, %s goes to the end of its bay, to %s, and lead does "
                                "the rest."),
@@ -218,18 +208,9 @@ gw_effects_set_document (GwEffects  *self,
 {
   g_return_if_fail (GW_IS_EFFECTS (self));
 
-  if (self->document == document)
-    return;
-
-  if (self->document != NULL)
-    g_signal_handlers_disconnect_by_data (self->document, self);
-  g_set_object (&self->document, document);
-  if (document != NULL)
-    {
-      g_signal_connect_swapped (document, "changed", G_CALLBACK (update), self);
-      g_signal_connect_swapped (document, "notify::shown", G_CALLBACK (update), self);
-    }
-  update (self);
+  if (gw_document_follow (&self->document, document, self, G_CALLBACK (update),
+                          G_CALLBACK (update), NULL))
+    update (self);
 }
 
 void
@@ -256,7 +237,7 @@ gw_effects_dispose (GObject *object)
   GwEffects *self = GW_EFFECTS (object);
   GtkWidget *child;
 
-  gw_effects_set_document (self, NULL);
+  gw_document_unfollow (&self->document, self);
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
     gtk_widget_unparent (child);
   self->n_lines = 0;

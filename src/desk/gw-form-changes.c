@@ -62,15 +62,20 @@ value_text (GwFormChanges  *self,
             const GwField  *field,
             const GwChange *change)
 {
-  GwStudy *study = gw_form_site_get_study (site_of (self));
   g_autoptr (GPtrArray) problems = gw_problems_new ();
-  GwRecord *copy = gw_record_copy (record);
-  char     *text;
+  GwRecord        *own = gw_record_copy (record);
+  g_autofree char *value = NULL, *common = NULL;
 
-  gw_record_read_field (copy, field, change->value, change->path, problems);
-  text = gw_form_field_text (study, copy, field, gw_form_site_get_units (site_of (self)));
-  gw_record_free (copy);
-  return text;
+  gw_record_read_field (own, field, change->value, change->path, problems);
+  value = gw_form_compare (gw_form_site_get_study (site_of (self)), own, record, field,
+                           gw_form_site_get_units (site_of (self)), &common);
+  gw_record_free (own);
+  /* Translators: numbers of records: "a list of its own with 4, the common one has 3" */
+  if (field->kind == GW_FIELD_LIST && value != NULL)
+    return g_strdup_printf (_ ("a list of its own with %s, the common one has %s"), value, common);
+  /* Translators: a value of this option and that of the others: "310 mm, common 300 mm" */
+  return value != NULL ? g_strdup_printf (_ ("%s, common %s"), value, common)
+                       : g_strdup_printf (_ ("%s, same as common"), common);
 }
 
 /* "Battery · Aft" */
@@ -94,11 +99,9 @@ change_text (GwFormChanges  *self,
              const GwChange *change,
              char          **place)
 {
-  GwStudy         *study = gw_form_site_get_study (site_of (self));
-  const GwField   *field = NULL;
-  GwRecord        *record = gw_record_find (&study->record, change->path, &field);
-  g_autofree char *value = NULL;
-  g_autofree char *common = NULL;
+  GwStudy       *study = gw_form_site_get_study (site_of (self));
+  const GwField *field = NULL;
+  GwRecord      *record = gw_record_find (&study->record, change->path, &field);
 
   if (record == NULL)
     {
@@ -107,13 +110,7 @@ change_text (GwFormChanges  *self,
     }
 
   *place = place_text (study, record, field, change->path);
-  value = value_text (self, record, field, change);
-  common = gw_form_field_text (study, record, field, gw_form_site_get_units (site_of (self)));
-  /* Translators: numbers of records: "a list of its own with 4, the common one has 3" */
-  if (field->kind == GW_FIELD_LIST)
-    return g_strdup_printf (_ ("a list of its own with %s, the common one has %s"), value, common);
-  /* Translators: a value of this option and that of the others: "310 mm, common 300 mm" */
-  return g_strdup_printf (_ ("%s, common %s"), value, common);
+  return value_text (self, record, field, change);
 }
 
 static GwChange *

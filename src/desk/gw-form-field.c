@@ -27,13 +27,13 @@ typedef struct
   GtkWidget *words;
   GtkLabel  *label, *remark;
   GtkWidget *change;
+  GtkLabel  *whose;
   GtkWidget *take_back;
   GtkLabel  *reason;
 
   GtkWidget *control; /* what the field's name was given to */
   char      *description;
   char      *changed_at; /* NULL: the value is the common one */
-  char      *common;
 } GwFormFieldPrivate;
 
 G_DEFINE_ABSTRACT_TYPE_WITH_PRIVATE (GwFormField, gw_form_field, GTK_TYPE_WIDGET)
@@ -97,7 +97,6 @@ gw_form_field_finalize (GObject *object)
   g_free (priv->path);
   g_free (priv->description);
   g_free (priv->changed_at);
-  g_free (priv->common);
 
   G_OBJECT_CLASS (gw_form_field_parent_class)->finalize (object);
 }
@@ -118,6 +117,7 @@ gw_form_field_class_init (GwFormFieldClass *klass)
   gtk_widget_class_bind_template_child_private (widget_class, GwFormField, label);
   gtk_widget_class_bind_template_child_private (widget_class, GwFormField, remark);
   gtk_widget_class_bind_template_child_private (widget_class, GwFormField, change);
+  gtk_widget_class_bind_template_child_private (widget_class, GwFormField, whose);
   gtk_widget_class_bind_template_child_private (widget_class, GwFormField, take_back);
   gtk_widget_class_bind_template_child_private (widget_class, GwFormField, reason);
   gtk_widget_class_bind_template_callback (widget_class, take_back_cb);
@@ -181,54 +181,89 @@ gw_form_field_get_path (GwFormField *self)
   return GET (self)->path;
 }
 
-/* What all options have that do not change it. */
+#define MOST_LETTERS 40 /* of a value that is quoted */
+
+/* "Own value here: 150 mm; common 120 mm" */
 static char *
-common_text (GwFormField *self)
+own_text (const char *own,
+          const char *common)
+{
+  if (own == NULL)
+    /* Translators: an option has a value of its own that is the one of the others: "Same as
+     * common: 120 mm" */
+    return g_strdup_printf (_ ("Same as common: %s"), common);
+  if (g_utf8_strlen (own, -1) > MOST_LETTERS || g_utf8_strlen (common, -1) > MOST_LETTERS)
+    return g_strdup (_ ("Not the common text"));
+
+  /* Translators: the value of this option and that of the others */
+  return g_strdup_printf (_ ("Own value here: %s; common %s"), own, common);
+}
+
+/* Whose value the field edits, NULL: that of all options. */
+static char *
+whose_text (GwFormField    *self,
+            const GwRecord *record)
 {
   GwFormFieldPrivate *priv = GET (self);
   GwStudy            *study = gw_form_site_get_study (priv->site);
   const GwField      *field = NULL;
-  GwRecord           *record = gw_record_find (&study->record, priv->path, &field);
+  const GwRecord     *shared = gw_record_find (&study->record, priv->path, &field);
+  g_autofree char    *own = NULL, *common = NULL, *text = NULL;
 
-  return record != NULL
-           ? gw_form_field_text (study, record, field, gw_form_site_get_units (priv->site))
-           : NULL;
+  if (priv->changed_at == NULL)
+    return NULL;
+  if (shared == NULL)
+    return g_strdup (_ ("Only this option has it"));
+
+  own = gw_form_compare (study, record, shared, priv->field, gw_form_site_get_units (priv->site),
+                         &common);
+  text = own_text (own, common);
+  if (gw_document_get_only_here (gw_form_site_get_document (priv->site)))
+    return g_steal_pointer (&text);
+
+  /* Translators: the text before it says whose value it is. Changes are meant for all options */
+  return g_strdup_printf (_ ("%s. A change is for this option alone."), text);
 }
 
 static void
-update_change (GwFormField *self)
+describe (GwFormFieldPrivate *priv)
+{
+  const char      *reason = gtk_label_get_text (priv->reason);
+  const char      *whose = gtk_label_get_text (priv->whose);
+  g_autofree char *text = g_strconcat (reason, *reason != '\0' ? ". " : "", whose,
+                                       *whose != '\0' ? ". " : "", priv->description, NULL);
+
+  if (priv->control != NULL)
+    gtk_accessible_update_property (GTK_ACCESSIBLE (priv->control),
+                                    GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
+}
+
+static void
+update_change (GwFormField    *self,
+               const GwRecord *record)
 {
   GwFormFieldPrivate *priv = GET (self);
-  /* A list of the option's own is taken back as a whole, where it is shown itself. */
-  g_autofree char *changed = gw_form_site_is_in_own_list (priv->site, priv->path)
-                               ? NULL
-                               : gw_form_site_changed_at (priv->site, priv->path);
-  g_autofree char *common = changed != NULL ? common_text (self) : NULL;
-  g_autofree char *text = NULL;
-
-  if (g_strcmp0 (changed, priv->changed_at) == 0 && g_strcmp0 (common, priv->common) == 0)
-    return;
+  g_autofree char    *whose = NULL;
 
   g_free (priv->changed_at);
-  g_free (priv->common);
-  priv->changed_at = g_steal_pointer (&changed);
-  priv->common = g_steal_pointer (&common);
-  gtk_widget_set_visible (priv->change, priv->changed_at != NULL);
-  if (priv->common == NULL)
+  /* A list of the option's own is taken back as a whole, where it is shown itself. */
+  priv->changed_at = gw_form_site_is_in_own_list (priv->site, priv->path)
+                       ? NULL
+                       : gw_form_site_changed_at (priv->site, priv->path);
+  whose = whose_text (self, record);
+  if (g_strcmp0 (gtk_label_get_text (priv->whose), whose != NULL ? whose : "") == 0)
     return;
 
-  /* Translators: the value that the other options have in common: "common: 300 mm" */
-  text = g_strdup_printf (_ ("common: %s"), *priv->common != '\0' ? priv->common : _ ("none"));
-  gtk_widget_set_tooltip_text (priv->take_back, text);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (priv->take_back),
-                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
+  gtk_label_set_text (priv->whose, whose != NULL ? whose : "");
+  gtk_widget_set_visible (priv->change, whose != NULL);
+  describe (priv);
 }
 
 void
 gw_form_field_update (GwFormField *self,
                       GwRecord    *record)
 {
-  update_change (self);
+  update_change (self, record);
   GW_FORM_FIELD_GET_CLASS (self)->update (self, record);
 }
 
@@ -270,17 +305,6 @@ _gw_form_field_hide_label (GwFormField *self)
   gtk_widget_set_visible (GET (self)->words, FALSE);
 }
 
-static void
-describe (GwFormFieldPrivate *priv,
-          const char         *reason)
-{
-  g_autofree char *text = reason != NULL ? g_strdup_printf ("%s. %s", reason, priv->description)
-                                         : g_strdup (priv->description);
-
-  gtk_accessible_update_property (GTK_ACCESSIBLE (priv->control),
-                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
-}
-
 void
 _gw_form_field_name (GwFormField *self,
                      GtkWidget   *control,
@@ -305,7 +329,7 @@ _gw_form_field_name (GwFormField *self,
                                   -1);
   gtk_accessible_update_property (GTK_ACCESSIBLE (priv->take_back), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   take_back, -1);
-  describe (priv, NULL);
+  describe (priv);
 }
 
 void
@@ -336,7 +360,7 @@ _gw_form_field_refuse (GwFormField  *self,
   if (priv->control == NULL)
     return;
 
-  describe (priv, reason);
+  describe (priv);
   gtk_accessible_update_state (GTK_ACCESSIBLE (priv->control), GTK_ACCESSIBLE_STATE_INVALID,
                                reason != NULL ? GTK_ACCESSIBLE_INVALID_TRUE
                                               : GTK_ACCESSIBLE_INVALID_FALSE,

@@ -164,6 +164,18 @@ leave (GwFormNumber *self)
     gw_form_site_leave (_gw_form_field_site (GW_FORM_FIELD (self)));
 }
 
+/* A shown unit may round: what reads the same is the same. */
+static gboolean
+is_as_shown (GwFormNumber *self,
+             double        value)
+{
+  const GwQuantity quantity = field_of (self)->quantity;
+  g_autofree char *typed = gw_form_number_text (value, quantity, units_of (self));
+  g_autofree char *shown = gw_form_number_text (self->number.value, quantity, units_of (self));
+
+  return g_str_equal (typed, shown);
+}
+
 /* What the text means, as JSON; NULL with no error: it is left out. */
 static JsonNode *
 read_text (GwFormNumber *self,
@@ -179,9 +191,11 @@ read_text (GwFormNumber *self,
     return NULL;
   if (!gw_form_number_parse (text, field_of (self), units_of (self), &value, error))
     return NULL;
+  if (is_as_shown (self, value))
+    value = self->number.value;
 
   gw_number_copy (&number, &self->number);
-  gw_form_number_move (&number, field_of (self), value);
+  gw_form_number_retype (&number, field_of (self), value);
   node = gw_form_number_node (&number);
   gw_number_clear (&number);
   return node;

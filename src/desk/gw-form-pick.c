@@ -13,7 +13,7 @@
 #include "desk/gw-chooser.h"
 #include "desk/gw-form-candidates.h"
 #include "desk/gw-form-words.h"
-#include "study/gw-result.h"
+#include "report/gw-amount.h"
 
 struct _GwFormPick
 {
@@ -98,15 +98,14 @@ change_text (GwFormPick *self,
     gw_evaluation_outcome (gw_document_get_evaluation (document), shown)->results.value[id];
   const double before =
     gw_evaluation_outcome (gw_document_get_former (document), shown)->results.value[id];
-  const double change =
-    gw_units_shown_change (units, info->quantity, gw_result_shown_change (id, after - before));
-  g_autofree char *digits = g_strdup_printf ("%.*f", info->decimals, fabs (change));
+  g_autofree char *change =
+    gw_amount_change (units, info->quantity, after - before, info->decimals);
 
-  if (!isfinite (change) || strpbrk (digits, "123456789") == NULL)
+  if (!isfinite (after - before) ||
+      gw_amount_is_nothing (units, info->quantity, after - before, info->decimals))
     return NULL;
 
-  return g_strdup_printf ("%s%s %s", change < 0.0 ? "\342\210\222" : "+", digits,
-                          gw_units_name (units, info->quantity));
+  return g_strdup_printf ("%s %s", change, gw_units_name (units, info->quantity));
 }
 
 static void

@@ -16,6 +16,8 @@
 #define PLUS_MINUS "\302\261"     /* U+00B1 */
 #define NO_BREAK   "\302\240"     /* U+00A0 */
 
+#define GUESS 0.1 /* spread of a guess that nobody has said more of; common practice, no source */
+
 JsonNode *
 gw_form_number_node (const GwNumber *number)
 {
@@ -45,10 +47,10 @@ gw_form_number_node (const GwNumber *number)
   return node;
 }
 
-void
-gw_form_number_move (GwNumber      *number,
-                     const GwField *field,
-                     double         value)
+static void
+move (GwNumber      *number,
+      const GwField *field,
+      double         value)
 {
   const double below = number->value - number->low;
   const double above = number->high - number->value;
@@ -60,6 +62,31 @@ gw_form_number_move (GwNumber      *number,
     gw_number_set_spread (number, value, number->spread);
   else
     gw_number_set (number, value);
+}
+
+static gboolean
+is_decided (GwQuantity quantity)
+{
+  return quantity == GW_MM || quantity == GW_M || quantity == GW_DEG || quantity == GW_COUNT;
+}
+
+void
+gw_form_number_retype (GwNumber      *number,
+                       const GwField *field,
+                       double         value)
+{
+  if (number->value == value)
+    return;
+
+  move (number, field, value);
+  if (number->origin == GW_ORIGIN_GIVEN || number->origin == GW_ORIGIN_GUESSED)
+    return;
+
+  g_clear_pointer (&number->source, g_free);
+  number->origin = is_decided (field->quantity) ? GW_ORIGIN_GIVEN : GW_ORIGIN_GUESSED;
+  if (number->origin == GW_ORIGIN_GUESSED &&
+      number->high - number->low < 2.0 * GW_Z90 * GUESS * fabs (value))
+    gw_number_set_spread (number, value, GUESS * fabs (value));
 }
 
 /* A tenth of the document's unit, or better; its own unit in full. */

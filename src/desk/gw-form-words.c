@@ -11,6 +11,7 @@
 #include <string.h>
 
 #include "desk/gw-form-value.h"
+#include "report/gw-amount.h"
 #include "study/gw-catalogue.h"
 #include "study/gw-edit.h"
 
@@ -88,6 +89,41 @@ gw_form_field_text (const GwStudy  *study,
     default:
       return g_strdup (gw_form_label (field));
     }
+}
+
+/* "178 g (±3 %, weighed)" */
+static char *
+whole_text (const GwRecord *record,
+            const GwField  *field,
+            const GwUnits  *units)
+{
+  const GwNumber  *number = gw_record_at (record, field);
+  g_autofree char *value = number_text (number, field, units);
+  g_autofree char *sureness = gw_form_sureness_text (number, field, units);
+
+  return g_strdup_printf ("%s (%s, %s)", value, sureness, gw_amount_origin (number->origin));
+}
+
+char *
+gw_form_compare (const GwStudy  *study,
+                 const GwRecord *own,
+                 const GwRecord *shared,
+                 const GwField  *field,
+                 const GwUnits  *units,
+                 char          **common)
+{
+  g_autofree char *text = gw_form_field_text (study, own, field, units);
+  g_autofree char *other = gw_form_field_text (study, shared, field, units);
+  const gboolean   is_same = gw_record_value_equal (own, shared, field);
+
+  if (!is_same && field->kind == GW_FIELD_NUMBER && g_str_equal (text, other))
+    {
+      *common = whole_text (shared, field, units);
+      return whole_text (own, field, units);
+    }
+
+  *common = g_strdup (*other != '\0' ? other : _ ("none"));
+  return is_same ? NULL : g_strdup (*text != '\0' ? text : _ ("none"));
 }
 
 static gboolean

@@ -25,6 +25,22 @@ char *gw_form_field_text (const GwStudy  *study,
                           const GwField  *field,
                           const GwUnits  *units);
 
+/**
+ * gw_form_compare:
+ * @own: as an option has it
+ * @shared: as the others have it
+ * @common: (out): its text
+ *
+ * Returns: (transfer full): text of @own, NULL if it is the same as the common one. Numbers
+ *   that differ in nothing but spread or origin say so.
+ */
+char *gw_form_compare (const GwStudy  *study,
+                       const GwRecord *own,
+                       const GwRecord *shared,
+                       const GwField  *field,
+                       const GwUnits  *units,
+                       char          **common) G_GNUC_WARN_UNUSED_RESULT;
+
 /** gw_form_record_title: "Battery"; without a name "Station 2". (transfer full) */
 char *gw_form_record_title (const GwStudy *study,
                             const char    *path);

@@ -27,6 +27,7 @@ struct _GwForm
   GtkBox          *fields, *effects;
   GtkLabel        *help;
 
+  GwDocument *document;
   GwFormSite *site;
   GHashTable *rows;    /* path of a field: its widget */
   gboolean    is_busy; /* at work on the rows: changes that come from that are no news */
@@ -260,8 +261,7 @@ static void
 update (GwForm *self)
 {
   const gboolean has_any = gw_form_site_refresh (self->site);
-  GwDocument    *document = gw_form_site_get_document (self->site);
-  const char    *path = has_any ? gw_document_get_selection (document) : "";
+  const char    *path = has_any ? gw_document_get_selection (self->document) : "";
   GwRecord      *record = has_any ? gw_form_site_record (self->site, path) : NULL;
 
   gtk_widget_set_visible (self->page, record != NULL);
@@ -316,21 +316,21 @@ help_cb (GwForm     *self,
 static void
 back_cb (GwForm *self)
 {
-  GwDocument      *document = gw_form_site_get_document (self->site);
   g_autofree char *owner =
-    document != NULL ? gw_form_owner (gw_document_get_selection (document)) : NULL;
+    self->document != NULL ? gw_form_owner (gw_document_get_selection (self->document)) : NULL;
 
   if (owner != NULL)
-    gw_document_set_selection (document, owner);
+    gw_document_set_selection (self->document, owner);
 }
 
 static void
 scope_cb (GwForm *self)
 {
-  GwDocument *document = gw_form_site_get_document (self->site);
-
-  if (document != NULL)
-    gw_document_set_only_here (document, gtk_toggle_button_get_active (self->here_button));
+  if (self->document != NULL)
+    {
+      gw_document_set_only_here (self->document, gtk_toggle_button_get_active (self->here_button));
+      update (self);
+    }
 }
 
 static void
@@ -402,24 +402,15 @@ void
 gw_form_set_document (GwForm     *self,
                       GwDocument *document)
 {
-  GwDocument *before;
-
   g_return_if_fail (GW_IS_FORM (self));
 
-  before = gw_form_site_get_document (self->site);
-  if (before == document)
+  if (self->document == document)
     return;
 
   settle (self);
-  if (before != NULL)
-    g_signal_handlers_disconnect_by_data (before, self);
+  gw_document_follow (&self->document, document, self, G_CALLBACK (update),
+                      G_CALLBACK (looked_at_cb), G_CALLBACK (selection_cb));
   gw_form_site_set_document (self->site, document);
-  if (document != NULL)
-    {
-      g_signal_connect_swapped (document, "changed", G_CALLBACK (update), self);
-      g_signal_connect_swapped (document, "notify::selection", G_CALLBACK (selection_cb), self);
-      g_signal_connect_swapped (document, "notify::shown", G_CALLBACK (looked_at_cb), self);
-    }
   remove_rows (self, NULL);
   update (self);
 }
@@ -451,17 +442,15 @@ void
 gw_form_focus_field (GwForm     *self,
                      const char *key)
 {
-  GwDocument      *document;
   g_autofree char *path = NULL;
   GtkWidget       *row;
 
   g_return_if_fail (GW_IS_FORM (self));
 
-  document = gw_form_site_get_document (self->site);
-  if (document == NULL)
+  if (self->document == NULL)
     return;
 
-  path = g_strdup_printf ("%s/%s", gw_document_get_selection (document), key);
+  path = g_strdup_printf ("%s/%s", gw_document_get_selection (self->document), key);
   row = g_hash_table_lookup (self->rows, path);
   if (row != NULL)
     gtk_widget_child_focus (row, GTK_DIR_TAB_FORWARD);

@@ -9,6 +9,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "desk/gw-form-value.h"
 #include "desk/gw-outcome-grid.h"
 #include "desk/gw-planform-view.h"
 #include "study/gw-result.h"
@@ -91,29 +92,46 @@ range_of (const GwNewStudy *self,
   return (GwTemplateRange){ 1000.0 * range.least, 1000.0 * range.usual, 1000.0 * range.most };
 }
 
+/* What is typed keeps its digits, in the unit that is shown; what is usual is round. */
 static void
 fill (GwNewStudy *self,
       Asked       what,
       double      value)
 {
+  const GwQuantity quantity = asked[what].quantity;
   g_autofree char *text =
-    gw_entry_text (value, self->units.of[asked[what].quantity],
-                   self->units.of[asked[what].quantity]->factor > 1.0 ? 2 : 0);
+    self->is_own[what] ? gw_form_number_text (value, quantity, &self->units)
+                       : gw_entry_text (value, self->units.of[quantity],
+                                        gw_units_decimals (&self->units, quantity, 0));
 
   self->is_filling = TRUE;
   gtk_editable_set_text (self->entries[what], text);
   self->is_filling = FALSE;
 }
 
-/* "mm, 1100 to 1900"; the ends are rounded inwards so that they can be typed. */
+/* An end of what may be typed, rounded to @nearest: inwards, so that it can be typed. */
+static char *
+end_text (const GwUnits *units,
+          GwQuantity     quantity,
+          double         end,
+          double (*nearest) (double))
+{
+  const int    decimals = gw_units_decimals (units, quantity, 0);
+  const double scale = pow (10.0, decimals);
+
+  return g_strdup_printf ("%.*f", decimals,
+                          nearest (gw_units_shown (units, quantity, end) * scale) / scale);
+}
+
+/* "mm, 1100 to 1900" */
 static void
 show_hint (GwNewStudy *self,
            Asked       what)
 {
   const GwTemplateRange range = range_of (self, what);
   const GwQuantity      quantity = asked[what].quantity;
-  g_autofree char      *least = gw_outcome_number (&self->units, quantity, ceil (range.least), 0);
-  g_autofree char      *most = gw_outcome_number (&self->units, quantity, floor (range.most), 0);
+  g_autofree char      *least = end_text (&self->units, quantity, range.least, ceil);
+  g_autofree char      *most = end_text (&self->units, quantity, range.most, floor);
   /* Translators: a unit, the least and the most that may be typed: "mm, 1100 to 1900" */
   g_autofree char *text =
     g_strdup_printf (_ ("%s, %s to %s"), gw_units_name (&self->units, quantity), least, most);
@@ -268,6 +286,25 @@ entry_changed_cb (GwNewStudy  *self,
   self->source = g_timeout_add (PATIENCE, update_cb, self);
 }
 
+/* "9 in" becomes what it was understood as: "228.6" mm. */
+static void
+entry_left_cb (GwNewStudy         *self,
+               GtkEventController *focus)
+{
+  GtkWidget *entry = gtk_event_controller_get_widget (focus);
+
+  for (Asked what = ASKED_SPAN; what < N_ASKED; what++)
+    {
+      const GwQuantity quantity = asked[what].quantity;
+      double           value;
+
+      if (GTK_WIDGET (self->entries[what]) == entry && self->is_own[what] &&
+          gw_entry_parse (gtk_editable_get_text (self->entries[what]), quantity,
+                          self->units.of[quantity], &value, NULL))
+        fill (self, what, value);
+    }
+}
+
 static void
 shape_selected_cb (GwNewStudy *self)
 {
@@ -401,6 +438,7 @@ bind_template (GtkWidgetClass *widget_class)
         widget_class, names[i][1], FALSE, G_STRUCT_OFFSET (GwNewStudy, hints) + step);
     }
   gtk_widget_class_bind_template_callback (widget_class, entry_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, entry_left_cb);
   gtk_widget_class_bind_template_callback (widget_class, shape_selected_cb);
   gtk_widget_class_bind_template_callback (widget_class, shape_activated_cb);
   gtk_widget_class_bind_template_callback (widget_class, shape_key_cb);

@@ -7,22 +7,8 @@
 #include "desk/gw-outcome-grid.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
 
-#include "study/gw-result.h"
-
-char *
-gw_outcome_number (const GwUnits *units,
-                   GwQuantity     quantity,
-                   double         value,
-                   int            decimals)
-{
-  const GwEntryUnit *unit = units->of[quantity];
-  const int          more = unit != NULL ? (int) ceil (log10 (unit->factor) - 1e-9) : 0;
-
-  return g_strdup_printf ("%.*f", CLAMP (decimals + more, 0, 6),
-                          gw_units_shown (units, quantity, value));
-}
+#include "report/gw-amount.h"
 
 static void
 add_label (GtkGrid    *grid,
@@ -45,22 +31,6 @@ add_label (GtkGrid    *grid,
   gtk_grid_attach (grid, label, column, row, 1, 1);
 }
 
-static char *
-result_text (const GwUnits   *units,
-             const GwOutcome *outcome,
-             GwResultId       id)
-{
-  const GwResultInfo *info = gw_result_info (id);
-  const double        value = outcome->results.value[id];
-  g_autofree char    *number = NULL;
-
-  if (!isfinite (value))
-    return g_strdup ("–");
-
-  number = gw_outcome_number (units, info->quantity, gw_result_shown (id, value), info->decimals);
-  return g_strdup_printf ("%s %s", number, gw_units_name (units, info->quantity));
-}
-
 /* How far it is from the goal, which is seldom met: how it is built sets the mass. */
 static char *
 against_goal_text (const GwUnits   *units,
@@ -69,10 +39,9 @@ against_goal_text (const GwUnits   *units,
 {
   const double     grams = 1000.0 * outcome->results.value[GW_RESULT_MASS];
   const double     over = grams - goal;
-  g_autofree char *number = gw_outcome_number (units, GW_G, fabs (over), 0);
-  const char      *unit = gw_units_name (units, GW_G);
+  g_autofree char *size = gw_amount_size (units, GW_G, over / 1000.0, 0);
 
-  return g_strdup_printf (over > 0.0 ? _ ("%s %s over") : _ ("%s %s under"), number, unit);
+  return g_strdup_printf (over > 0.0 ? _ ("%s over") : _ ("%s under"), size);
 }
 
 void
@@ -103,7 +72,7 @@ gw_outcome_grid_show (GtkGrid            *grid,
       add_label (grid, 2, row, distance, NULL);
       for (guint k = 0; k < G_N_ELEMENTS (ids); k++)
         {
-          g_autofree char *text = result_text (units, outcome, ids[k]);
+          g_autofree char *text = gw_amount_result (units, ids[k], outcome->results.value[ids[k]]);
 
           add_label (grid, k == 0 ? 1 : (int) k + 2, row, text, NULL);
         }

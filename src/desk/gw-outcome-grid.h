@@ -13,13 +13,6 @@
 
 G_BEGIN_DECLS
 
-/** gw_outcome_number: @value of the document, in the unit it is shown in, with as many decimals
- * as make it as fine as @decimals in the document's. (transfer full) */
-char *gw_outcome_number (const GwUnits *units,
-                         GwQuantity     quantity,
-                         double         value,
-                         int            decimals);
-
 /** gw_outcome_grid_show: a row an option; @goal: of the mass [g]. What was in @grid goes. */
 void gw_outcome_grid_show (GtkGrid            *grid,
                            const GwEvaluation *evaluation,

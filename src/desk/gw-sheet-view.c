@@ -600,19 +600,12 @@ gw_sheet_view_set_document (GwSheetView *self,
     return;
 
   _gw_sheet_let_go (self);
-  if (self->document != NULL)
-    g_signal_handlers_disconnect_by_data (self->document, self);
-  g_set_object (&self->document, document);
+  gw_document_follow (&self->document, document, self, G_CALLBACK (update), G_CALLBACK (update),
+                      G_CALLBACK (selection_cb));
   forget_drawings (self);
   g_array_set_size (self->grips, 0);
   self->zoom = 1.0;
   _gw_sheet_move_to (self, 0.0, 0.0);
-  if (document != NULL)
-    {
-      g_signal_connect_swapped (document, "changed", G_CALLBACK (update), self);
-      g_signal_connect_swapped (document, "notify::shown", G_CALLBACK (update), self);
-      g_signal_connect_swapped (document, "notify::selection", G_CALLBACK (selection_cb), self);
-    }
   update (self);
 }
 

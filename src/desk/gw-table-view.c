@@ -425,9 +425,7 @@ gw_table_view_dispose (GObject *object)
   GwTableView *self = GW_TABLE_VIEW (object);
 
   g_clear_handle_id (&self->update_id, g_source_remove);
-  if (self->document != NULL)
-    g_signal_handlers_disconnect_by_data (self->document, self);
-  g_clear_object (&self->document);
+  gw_document_unfollow (&self->document, self);
   if (self->items != NULL)
     g_list_store_remove_all (self->items);
   gtk_widget_dispose_template (GTK_WIDGET (object), GW_TYPE_TABLE_VIEW);
@@ -510,19 +508,9 @@ gw_table_view_set_document (GwTableView *self,
 {
   g_return_if_fail (GW_IS_TABLE_VIEW (self));
 
-  if (self->document == document)
-    return;
-
-  if (self->document != NULL)
-    g_signal_handlers_disconnect_by_data (self->document, self);
-  g_set_object (&self->document, document);
-  if (document != NULL)
-    {
-      g_signal_connect_swapped (document, "changed", G_CALLBACK (queue_update), self);
-      g_signal_connect_swapped (document, "notify::shown", G_CALLBACK (queue_update), self);
-      g_signal_connect_swapped (document, "notify::selection", G_CALLBACK (follow_selection), self);
-    }
-  queue_update (self);
+  if (gw_document_follow (&self->document, document, self, G_CALLBACK (queue_update),
+                          G_CALLBACK (queue_update), G_CALLBACK (follow_selection)))
+    queue_update (self);
 }
 
 void

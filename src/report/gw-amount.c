@@ -31,18 +31,6 @@ gw_amount_origin (GwOrigin origin)
   return _ (origins[origin]);
 }
 
-int
-gw_amount_decimals (const GwUnits *units,
-                    GwQuantity     quantity,
-                    int            decimals)
-{
-  const double size = gw_units_shown_change (units, quantity, 1.0);
-
-  /* An inch takes two decimals where a millimetre takes none, a knot as many as a metre a
-   * second. */
-  return CLAMP (decimals + (int) floor (0.7 - log10 (size)), 0, 9);
-}
-
 static double
 shown (const GwUnits *units,
        GwQuantity     quantity,
@@ -60,11 +48,37 @@ shown_change (const GwUnits *units,
 }
 
 static gboolean
+is_told (double amount,
+         int    decimals)
+{
+  return fabs (amount) >= 0.5 * pow (10.0, -decimals);
+}
+
+/* As many as @decimals are in the document's own unit, and more where @amount, a difference,
+ * would be told there and not here. */
+static int
+decimals_for (const GwUnits *units,
+              GwQuantity     quantity,
+              double         amount,
+              int            decimals)
+{
+  int here = gw_units_decimals (units, quantity, decimals);
+
+  if (isfinite (amount) && is_told (amount / gw_quantity_unit (quantity)->factor, decimals))
+    while (!is_told (shown_change (units, quantity, amount), here))
+      here++;
+
+  return here;
+}
+
+/* Whether the digits of a number, as rounded for show, are all zero. */
+static gboolean
 is_zero (const char *digits)
 {
   return strpbrk (digits, "123456789") == NULL;
 }
 
+/* With a real minus sign; what rounds to zero has none. */
 static char *
 number_text (double      value,
              int         decimals,
@@ -100,7 +114,7 @@ gw_amount_number (const GwUnits *units,
     return g_strdup (EN_DASH);
 
   return number_text (shown (units, quantity, value),
-                      gw_amount_decimals (units, quantity, decimals), "");
+                      decimals_for (units, quantity, value, decimals), "");
 }
 
 char *
@@ -142,7 +156,7 @@ gw_amount_change (const GwUnits *units,
     return g_strdup (EN_DASH);
 
   return number_text (shown_change (units, quantity, change),
-                      gw_amount_decimals (units, quantity, decimals), "+");
+                      decimals_for (units, quantity, change, decimals), "+");
 }
 
 char *
@@ -152,7 +166,7 @@ gw_amount_size (const GwUnits *units,
                 int            decimals)
 {
   char *number = number_text (fabs (shown_change (units, quantity, change)),
-                              gw_amount_decimals (units, quantity, decimals), "");
+                              decimals_for (units, quantity, change, decimals), "");
 
   return with_unit (number, units, quantity);
 }
@@ -175,8 +189,9 @@ gw_amount_band (const GwUnits *units,
                 double         high,
                 int            decimals)
 {
-  g_autofree char *from = gw_amount_number (units, quantity, low, decimals);
-  g_autofree char *to = gw_amount_number (units, quantity, high, decimals);
+  const int        here = decimals_for (units, quantity, 0.5 * (high - low), decimals);
+  g_autofree char *from = number_text (shown (units, quantity, low), here, "");
+  g_autofree char *to = number_text (shown (units, quantity, high), here, "");
 
   if (!isfinite (low) || !isfinite (high) || g_str_equal (from, to))
     return NULL;

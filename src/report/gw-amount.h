@@ -13,14 +13,10 @@
 G_BEGIN_DECLS
 
 /* All take values in SI, as the engine gives them. A value without an answer is an en dash;
- * a minus is a real minus, and what rounds to zero has none. */
+ * a minus is a real minus, and what rounds to zero has none. @decimals are those of the
+ * document's own unit: another is as fine, and what that one would tell it tells as well. */
 
-/** gw_amount_decimals: as fine in the unit shown as @decimals are in the document's own. */
-int gw_amount_decimals (const GwUnits *units,
-                        GwQuantity     quantity,
-                        int            decimals);
-
-/** gw_amount_number: without its unit, @decimals in the document's own. (transfer full) */
+/** gw_amount_number: without its unit. (transfer full) */
 char *gw_amount_number (const GwUnits *units,
                         GwQuantity     quantity,
                         double         value,

@@ -13,10 +13,12 @@
 #include "study/gw-error.h"
 #include "study/gw-number.h"
 
-#define INCH 25.4            /* [mm]; exact, as are the next */
+#define MINUS "\342\210\222" /* U+2212 */
+
+#define INCH  25.4           /* [mm]; exact, as are the next */
 #define POUND 453.59237      /* [g] */
 #define OUNCE (POUND / 16.0) /* [g] */
-#define FOOT 0.3048          /* [m] */
+#define FOOT  0.3048         /* [m] */
 
 /* Exact definitions (international yard and pound, 1959; knot 1852 m/h; inch of mercury
  * at 0 C 3386.389 Pa: Thompson & Taylor, NIST SP 811, 2008, appendix B; from memory). */
@@ -33,8 +35,8 @@ static const GwEntryUnit units[] = {
   { "mm²", GW_MM2, 1.0, 0.0 },
   { "cm2", GW_MM2, 100.0, 0.0 },
   { "cm²", GW_MM2, 100.0, 0.0 },
-  { "in2", GW_MM2, INCH * INCH, 0.0 },
-  { "in²", GW_MM2, INCH * INCH, 0.0 },
+  { "in2", GW_MM2, INCH *INCH, 0.0 },
+  { "in²", GW_MM2, INCH *INCH, 0.0 },
   { "g", GW_G, 1.0, 0.0 },
   { "kg", GW_G, 1000.0, 0.0 },
   { "oz", GW_G, OUNCE, 0.0 },
@@ -74,11 +76,11 @@ static const GwEntryUnit units[] = {
   /* Of results: nothing to type, but shown. */
   { "m²", GW_M2, 1.0, 0.0 },
   { "dm²", GW_M2, 0.01, 0.0 },
-  { "ft²", GW_M2, FOOT * FOOT, 0.0 },
+  { "ft²", GW_M2, FOOT *FOOT, 0.0 },
   { "g/dm²", GW_G_DM2, 1.0, 0.0 },
   { "oz/ft²", GW_G_DM2, OUNCE / (100.0 * FOOT * FOOT), 0.0 },
   { "kg m²", GW_KG_M2, 1.0, 0.0 },
-  { "oz in²", GW_KG_M2, OUNCE * INCH * INCH * 1e-9, 0.0 },
+  { "oz in²", GW_KG_M2, OUNCE *INCH *INCH * 1e-9, 0.0 },
 };
 
 const GwEntryUnit *
@@ -159,21 +161,24 @@ read_number (Reader *reader,
              double *value)
 {
   g_autoptr (GRegex) number =
-    g_regex_new ("^([0-9]+([.,][0-9]*)?|[.,][0-9]+)([eE][+-]?[0-9]+)?", 0, 0, NULL);
+    g_regex_new ("^([0-9]+([.,][0-9]*)?|[.,][0-9]+)([eE](\\+|-|" MINUS ")?[0-9]+)?", 0, 0, NULL);
   g_autoptr (GMatchInfo) match = NULL;
-  g_autofree char *text = NULL;
+  g_autofree char *text = NULL, *plain = NULL;
+  g_auto (GStrv) parts = NULL;
 
   skip_blanks (reader);
   if (!g_regex_match (number, reader->at, 0, &match))
     return refuse (reader, *reader->at == '\0' ? _ ("a number is missing at the end")
-                                              : _ ("a number is wanted here"));
+                                               : _ ("a number is wanted here"));
 
   text = g_match_info_fetch (match, 0);
   reader->at += strlen (text);
   if (*reader->at == '.' || *reader->at == ',')
     return refuse (reader, _ ("two decimal signs in one number; digits are not grouped"));
 
-  *value = g_ascii_strtod (g_strdelimit (text, ",", '.'), NULL);
+  parts = g_strsplit (g_strdelimit (text, ",", '.'), MINUS, -1);
+  plain = g_strjoinv ("-", parts);
+  *value = g_ascii_strtod (plain, NULL);
   return isfinite (*value) || refuse (reader, _ ("this number cannot be read"));
 }
 
@@ -183,10 +188,10 @@ static gboolean
 refuse_unit (Reader *reader)
 {
   g_autofree const char **names = gw_entry_units (reader->quantity);
-  g_autofree char *list = g_strjoinv (", ", (char **) names);
-  g_autofree char *reason =
+  g_autofree char        *list = g_strjoinv (", ", (char **) names);
+  g_autofree char        *reason =
     *names != NULL ? g_strdup_printf (_ ("no such unit here; there are %s"), list)
-                   : g_strdup (_ ("this number has no unit"));
+                          : g_strdup (_ ("this number has no unit"));
 
   return refuse (reader, reason);
 }
@@ -226,7 +231,7 @@ static gboolean
 read_factor (Reader *reader,
              Term   *term)
 {
-  static const char *const signs[] = { "-", "\342\210\222", "+", NULL };
+  static const char *const signs[] = { "-", MINUS, "+", NULL };
   static const char *const open[] = { "(", NULL }, *const close[] = { ")", NULL };
   const int sign = take (reader, signs);
 
@@ -251,7 +256,7 @@ read_product (Reader *reader,
               Term   *term)
 {
   static const char *const signs[] = { "*", "\303\227", "/", "\303\267", NULL };
-  int sign;
+  int                      sign;
 
   if (!read_factor (reader, term))
     return FALSE;
@@ -288,8 +293,8 @@ static gboolean
 read_sum (Reader *reader,
           Term   *term)
 {
-  static const char *const signs[] = { "+", "-", "\342\210\222", NULL };
-  int sign;
+  static const char *const signs[] = { "+", "-", MINUS, NULL };
+  int                      sign;
 
   if (!read_product (reader, term))
     return FALSE;
@@ -339,8 +344,9 @@ gw_entry_text (double             value,
                const GwEntryUnit *shown,
                int                decimals)
 {
-  const double scale = pow (10.0, decimals);
-  const double typed = shown != NULL ? (value - shown->offset) / shown->factor : value;
+  const double     scale = pow (10.0, decimals);
+  const double     typed = shown != NULL ? (value - shown->offset) / shown->factor : value;
+  g_autofree char *text = gw_number_text (round (typed * scale) / scale);
 
-  return gw_number_text (round (typed * scale) / scale);
+  return *text == '-' ? g_strconcat (MINUS, text + 1, NULL) : g_steal_pointer (&text);
 }

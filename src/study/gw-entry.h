@@ -16,7 +16,7 @@ G_BEGIN_DECLS
  *   sum     = product { ("+" | "-" | "−") product }
  *   product = factor { ("*" | "×" | "/" | "÷") factor }
  *   factor  = [ "-" | "−" | "+" ] ( number [ unit ] | "(" sum ")" [ unit ] )
- *   number  = digits [ ("." | ",") digits ] [ ("e" | "E") [ "+" | "-" ] digits ]
+ *   number  = digits [ ("." | ",") digits ] [ ("e" | "E") [ "+" | "-" | "−" ] digits ]
  *
  * A number without a unit is in the unit that the field is shown in: 245/2. With a
  * unit it is turned into that: 9 in, 1.5 oz, 1 m + 20 mm, (9 1/2) is not read: write
@@ -51,7 +51,8 @@ gboolean gw_entry_parse (const char        *text,
                          double            *value,
                          GError           **error);
 
-/** gw_entry_text: @value in the unit it is shown in, shortest to @decimals. (transfer full) */
+/** gw_entry_text: @value in the unit it is shown in, shortest to @decimals, with a real minus
+ * sign (U+2212). (transfer full) */
 char *gw_entry_text (double             value,
                      const GwEntryUnit *shown,
                      int                decimals);

@@ -263,10 +263,10 @@ changes_equal (const GPtrArray *a,
   return TRUE;
 }
 
-static gboolean
-values_equal (const GwRecord *x,
-              const GwRecord *y,
-              const GwField  *field)
+gboolean
+gw_record_value_equal (const GwRecord *x,
+                       const GwRecord *y,
+                       const GwField  *field)
 {
   gconstpointer a = gw_record_at (x, field);
   gconstpointer b = gw_record_at (y, field);
@@ -298,7 +298,7 @@ gw_record_field_equal (const GwRecord *a,
                        const GwRecord *b,
                        const GwField  *field)
 {
-  return gw_record_has (a, field) == gw_record_has (b, field) && values_equal (a, b, field);
+  return gw_record_has (a, field) == gw_record_has (b, field) && gw_record_value_equal (a, b, field);
 }
 
 static gboolean
@@ -316,7 +316,7 @@ gw_record_equal (const GwRecord *a,
     return FALSE;
 
   for (guint i = 0; i < a->type->n_fields; i++)
-    if (!values_equal (a, b, &a->type->fields[i]))
+    if (!gw_record_value_equal (a, b, &a->type->fields[i]))
       return FALSE;
 
   return TRUE;

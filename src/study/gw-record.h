@@ -19,14 +19,14 @@ G_BEGIN_DECLS
 
 typedef enum
 {
-  GW_FIELD_NUMBER, /* GwNumber */
-  GW_FIELD_TEXT,   /* char *, NULL if absent */
-  GW_FIELD_ID,     /* char *, unique in its list */
-  GW_FIELD_CHOICE, /* int, index into choices */
-  GW_FIELD_FLAG,   /* gboolean */
-  GW_FIELD_REF,    /* char *, the id of a record in the list named by collection */
-  GW_FIELD_PART,   /* GwRecord *, always there */
-  GW_FIELD_LIST,   /* GPtrArray of GwRecord * */
+  GW_FIELD_NUMBER,  /* GwNumber */
+  GW_FIELD_TEXT,    /* char *, NULL if absent */
+  GW_FIELD_ID,      /* char *, unique in its list */
+  GW_FIELD_CHOICE,  /* int, index into choices */
+  GW_FIELD_FLAG,    /* gboolean */
+  GW_FIELD_REF,     /* char *, the id of a record in the list named by collection */
+  GW_FIELD_PART,    /* GwRecord *, always there */
+  GW_FIELD_LIST,    /* GPtrArray of GwRecord * */
   GW_FIELD_CHANGES, /* GPtrArray of GwChange *: path and value, kept in order */
 } GwFieldKind;
 
@@ -40,18 +40,18 @@ typedef struct _GwRecordType GwRecordType;
 
 typedef struct
 {
-  GwFieldKind         kind;
-  const char         *key;
-  gsize               offset;
-  GwQuantity          quantity;   /* number */
-  double              least, most; /* number, inclusive */
-  double              standard;   /* number: NAN, not stated; choice and flag: the value */
-  gboolean            is_needed;  /* must be in the file */
-  const GwChoice     *choices;    /* choice, ended by a NULL key */
+  GwFieldKind     kind;
+  const char     *key;
+  gsize           offset;
+  GwQuantity      quantity;           /* number */
+  double          least, most;        /* number, inclusive */
+  double          standard;           /* number: NAN, not stated; choice and flag: the value */
+  gboolean        is_needed;          /* must be in the file */
+  const GwChoice *choices;            /* choice, ended by a NULL key */
   const GwRecordType *(*item) (void); /* part, list */
-  const char         *collection; /* ref: key of a list of the study */
-  const char         *label;      /* untranslated */
-  const char         *help;
+  const char *collection;             /* ref: key of a list of the study */
+  const char *label;                  /* untranslated */
+  const char *help;
 } GwField;
 
 struct _GwRecordType
@@ -76,24 +76,29 @@ typedef struct
   JsonNode *value;
 } GwChange;
 
-void gw_record_init  (GwRecord           *record,
-                      const GwRecordType *type);
-void gw_record_clear (GwRecord           *record);
+void gw_record_init (GwRecord           *record,
+                     const GwRecordType *type);
+void gw_record_clear (GwRecord *record);
 
-GwRecord *gw_record_new  (const GwRecordType *type) G_GNUC_WARN_UNUSED_RESULT;
-void      gw_record_free (GwRecord           *record);
+GwRecord *gw_record_new (const GwRecordType *type) G_GNUC_WARN_UNUSED_RESULT;
+void      gw_record_free (GwRecord *record);
 
 /** gw_record_assign: makes @to, of the same type, a deep copy of @from. */
 void      gw_record_assign (GwRecord       *to,
                             const GwRecord *from);
-GwRecord *gw_record_copy   (const GwRecord *record) G_GNUC_WARN_UNUSED_RESULT;
-gboolean  gw_record_equal  (const GwRecord *a,
-                            const GwRecord *b);
+GwRecord *gw_record_copy (const GwRecord *record) G_GNUC_WARN_UNUSED_RESULT;
+gboolean  gw_record_equal (const GwRecord *a,
+                           const GwRecord *b);
 
 /** gw_record_field_equal: whether both have the same there, or both do not state it. */
-gboolean  gw_record_field_equal (const GwRecord *a,
-                                 const GwRecord *b,
-                                 const GwField  *field);
+gboolean gw_record_field_equal (const GwRecord *a,
+                                const GwRecord *b,
+                                const GwField  *field);
+
+/** gw_record_value_equal: of two records of one type; whether it is stated does not count. */
+gboolean gw_record_value_equal (const GwRecord *x,
+                                const GwRecord *y,
+                                const GwField  *field);
 
 gboolean gw_record_has (const GwRecord *record,
                         const GwField  *field);
