@@ -4,9 +4,9 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * bench-desk-drag STUDY: opens it in the real window, leads a real pointer over and over from
- * end to end of the battery's bay, and prints what the frames took. A frame is from its first
- * motion (then values, layout, ink) until it has been painted; input to frame is from the
- * moment the display server stamped the newest motion in it.
+ * end to end of the battery's bay, and prints what the frames took that show it elsewhere. A
+ * frame is from its first motion (then values, layout, ink) until it has been painted; input to
+ * frame is from the moment the display server stamped the newest motion in it.
  */
 
 #include <math.h>
@@ -23,11 +23,21 @@
 
 typedef struct
 {
-  GArray  *frames, *inputs; /* [ms] */
-  gint64   began;
-  guint32  motion; /* time of the newest one [ms] */
-  gboolean has_motion, is_over;
+  GwDocument *document;
+  double      balance;         /* as last seen [m] */
+  GArray     *frames, *inputs; /* [ms] */
+  gint64      began;
+  guint32     motion; /* time of the newest one [ms] */
+  gboolean    has_motion, is_over;
 } Bench;
+
+static double
+balance_of (GwDocument *document)
+{
+  const GwEvaluation *evaluation = gw_document_get_evaluation (document);
+
+  return gw_evaluation_outcome (evaluation, 0)->results.value[GW_RESULT_BALANCE_X];
+}
 
 static void
 motion_cb (GtkEventControllerMotion *controller,
@@ -48,11 +58,16 @@ painted_cb (GdkFrameClock *clock,
   const gint64 now = g_get_monotonic_time ();
   const double frame = (double) (now - bench->began) / 1000.0;
   const double input = (double) (guint32) ((guint32) (now / 1000) - bench->motion);
+  const double balance = balance_of (bench->document);
 
   if (!bench->has_motion)
     return;
 
   bench->has_motion = FALSE;
+  if (balance == bench->balance)
+    return;
+
+  bench->balance = balance;
   g_array_append_val (bench->frames, frame);
   g_array_append_val (bench->inputs, input);
 }
@@ -82,14 +97,14 @@ dragged_cb (GPid     pid,
   ((Bench *) bench)->is_over = TRUE;
 }
 
-/* From the middle of the battery to one end of its bay, to the other, and so on. */
+/* From the middle of the battery to one end of its bay, to the other, and so on. A hand that
+ * stays on a pixel sends nothing. */
 static void
-drag (GtkWidget  *window,
-      GtkWidget  *sheet,
-      GwDocument *document,
-      Bench      *bench)
+drag (GtkWidget *window,
+      GtkWidget *sheet,
+      Bench     *bench)
 {
-  const GwEvaluation *evaluation = gw_document_get_evaluation (document);
+  const GwEvaluation *evaluation = gw_document_get_evaluation (bench->document);
   const GwAircraft   *aircraft = &gw_evaluation_outcome (evaluation, 0)->assembly->aircraft;
   const GwItem       *item = &aircraft->items[aircraft->movable];
   const GwViewFrame  *frame =
@@ -99,6 +114,7 @@ drag (GtkWidget  *window,
   double           shift_x, shift_y;
   char            *argv[] = { "sh", "-c", NULL, NULL };
   graphene_point_t at;
+  int              last_x = -1, last_y = -1;
 
   gtk_native_get_surface_transform (GTK_NATIVE (window), &shift_x, &shift_y);
   for (int i = 0; i <= MOTIONS; i++)
@@ -106,6 +122,7 @@ drag (GtkWidget  *window,
       const double share = 0.5 - 0.5 * cos (2.0 * G_PI * SWEEPS * i / MOTIONS);
       const double place = item->bay_from + share * (item->bay_to - item->bay_from);
       double       x, y;
+      int          root_x, root_y;
 
       gw_sheet_view_to_widget (GW_SHEET_VIEW (sheet), frame->origin[0] + item->at[1] * frame->scale,
                                frame->origin[1] + (i == 0 ? item->at[0] : place) * frame->scale, &x,
@@ -113,8 +130,12 @@ drag (GtkWidget  *window,
       if (!gtk_widget_compute_point (sheet, window,
                                      &GRAPHENE_POINT_INIT ((float) x, (float) y), &at))
         g_error ("the sheet is not in the window");
-      g_string_append_printf (script, " mousemove %d %d", (int) (shift_x + (double) at.x),
-                              (int) (shift_y + (double) at.y));
+      root_x = (int) (shift_x + (double) at.x);
+      root_y = (int) (shift_y + (double) at.y);
+      if (root_x != last_x || root_y != last_y)
+        g_string_append_printf (script, " mousemove %d %d", root_x, root_y);
+      last_x = root_x;
+      last_y = root_y;
       g_string_append (script, i == 0 ? " sleep 0.3 mousedown 1" : " sleep " PAUSE);
     }
   g_string_append (script, " mouseup 1");
@@ -136,10 +157,8 @@ main (int   argc,
                                 .inputs = g_array_new (FALSE, FALSE, sizeof (double)) };
   GtkEventController *motion = gtk_event_controller_motion_new ();
   GwWindow           *window;
-  GwDocument         *document;
   GdkFrameClock      *clock;
   GtkWidget          *sheet;
-  double              before;
 
   if (argc != 2 || !gtk_init_check ())
     return 2;
@@ -154,9 +173,9 @@ main (int   argc,
   gtk_window_present (GTK_WINDOW (window));
   gw_window_open (window, file);
   wait_until (gw_window_get_document (window) != NULL);
-  document = gw_window_get_document (window);
+  bench.document = gw_window_get_document (window);
   sheet = find (GTK_WIDGET (window), "sheet");
-  wait_until (!gw_document_is_busy (document) &&
+  wait_until (!gw_document_is_busy (bench.document) &&
               gw_sheet_view_get_drawing (GW_SHEET_VIEW (sheet)) != NULL);
   wait_for_ms (1000);
 
@@ -166,18 +185,15 @@ main (int   argc,
   g_signal_connect (motion, "motion", G_CALLBACK (motion_cb), &bench);
   gtk_widget_add_controller (GTK_WIDGET (window), motion);
 
-  before = gw_evaluation_outcome (gw_document_get_evaluation (document), 0)
-             ->results.value[GW_RESULT_BALANCE_X];
-  drag (GTK_WIDGET (window), sheet, document, &bench);
+  bench.balance = balance_of (bench.document);
+  drag (GTK_WIDGET (window), sheet, &bench);
   while (!bench.is_over)
     g_main_context_iteration (NULL, TRUE);
   wait_for_ms (300);
 
-  if (gw_evaluation_outcome (gw_document_get_evaluation (document), 0)
-          ->results.value[GW_RESULT_BALANCE_X] == before ||
-      bench.frames->len < 50)
+  if (bench.frames->len < 50)
     g_error ("nothing was dragged: %u frames", bench.frames->len);
-  g_print ("%dx%d, %u frames with motion\n", gtk_widget_get_width (sheet),
+  g_print ("%dx%d, %u frames of the battery elsewhere\n", gtk_widget_get_width (sheet),
            gtk_widget_get_height (sheet), bench.frames->len);
   g_print ("frame [ms]: median %.1f, 95th percentile %.1f, longest %.1f\n",
            percentile (bench.frames, 50), percentile (bench.frames, 95),

@@ -143,6 +143,18 @@ say_move (GwSheetView *self)
   _gw_sheet_say (self, text);
 }
 
+static void
+try_move (GwSheetView *self)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GwStudy) study = gw_grip_move (&self->held, self->document, &self->move, &error);
+
+  if (study != NULL && gw_document_try (self->document, study, &error))
+    say_move (self);
+  else
+    _gw_sheet_say (self, error->message);
+}
+
 /* Once a frame, whatever number of motions came in. */
 static gboolean
 tick_cb (GtkWidget     *widget,
@@ -150,19 +162,10 @@ tick_cb (GtkWidget     *widget,
          gpointer       data)
 {
   GwSheetView *self = GW_SHEET_VIEW (widget);
-  g_autoptr (GError) error = NULL;
-  g_autoptr (GwStudy) study = NULL;
 
-  if (!self->is_due)
-    return G_SOURCE_CONTINUE;
-
-  self->is_due = FALSE;
-  study = gw_grip_move (&self->held, self->document, &self->move, &error);
-  if (study != NULL && gw_document_try (self->document, study, &error))
-    say_move (self);
-  else
-    _gw_sheet_say (self, error->message);
-  return G_SOURCE_CONTINUE;
+  self->tick = 0;
+  try_move (self);
+  return G_SOURCE_REMOVE;
 }
 
 void
@@ -171,7 +174,6 @@ _gw_sheet_let_go (GwSheetView *self)
   if (self->tick != 0)
     gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->tick);
   self->tick = 0;
-  self->is_due = FALSE;
   self->has_moved = FALSE;
   gw_grip_clear (&self->held);
 }
@@ -197,15 +199,6 @@ drag_begin_cb (GtkGestureDrag *gesture,
 }
 
 static void
-begin_move (GwSheetView *self)
-{
-  self->has_moved = TRUE;
-  gw_document_leave (self->document);
-  if (self->held.kind != GW_GRIP_NONE)
-    self->tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), tick_cb, NULL, NULL);
-}
-
-static void
 drag_update_cb (GtkGestureDrag *gesture,
                 double          dx,
                 double          dy,
@@ -216,7 +209,8 @@ drag_update_cb (GtkGestureDrag *gesture,
   if (self->evaluation == NULL || (!self->has_moved && hypot (dx, dy) < SLACK))
     return;
   if (!self->has_moved)
-    begin_move (self);
+    gw_document_leave (self->document);
+  self->has_moved = TRUE;
   if (self->held.kind == GW_GRIP_NONE)
     {
       _gw_sheet_move_to (self, self->pan_x - dx, self->pan_y - dy);
@@ -228,7 +222,9 @@ drag_update_cb (GtkGestureDrag *gesture,
   self->move.v = self->held.v + dy / scale;
   self->move.step = step_of (self, self->held.view);
   self->move.catch = CATCH / scale;
-  self->is_due = TRUE;
+  /* Only when there is a move: a clock that runs on makes the next motion wait for its beat. */
+  if (self->tick == 0)
+    self->tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), tick_cb, NULL, NULL);
 }
 
 static void
@@ -267,8 +263,8 @@ drag_end_cb (GtkGestureDrag *gesture,
     {
       g_autofree char *name = gw_grip_name (&self->held, self->document);
 
-      if (self->is_due)
-        tick_cb (GTK_WIDGET (self), NULL, NULL);
+      if (self->tick != 0)
+        try_move (self);
       gw_document_take (self->document, name);
     }
   _gw_sheet_let_go (self);

@@ -40,9 +40,9 @@ struct _GwSheetView
   GskRenderNode *halo;  /* around what is selected; NULL: to be drawn */
   GwGrip         held;  /* under the pointer while it is pressed */
   GwGripMove     move;
-  double         start_x, start_y;  /* of the pointer [pixel] */
-  gboolean       has_moved, is_due; /* beyond a click; a move waits for the next frame */
-  guint          tick;
+  double         start_x, start_y; /* of the pointer [pixel] */
+  gboolean       has_moved;        /* beyond a click */
+  guint          tick;             /* a move waits for the next frame; 0: none does */
 
   GtkWidget *popover, *entry, *entry_label, *entry_problem; /* the number typed on the spot */
   GwGrip     typed;
