@@ -117,6 +117,19 @@ drawing_of (GwWindow *window)
   return gw_sheet_view_get_drawing (sheet);
 }
 
+/* With its bands, and the window as large as it becomes. */
+static const GwDrawing *
+drawing_at_rest (GwWindow *window)
+{
+  GtkWidget *top = GTK_WIDGET (window);
+
+  wait_until (!gw_document_is_busy (gw_window_get_document (window)));
+  wait_until (gtk_widget_get_width (top) >= 1024);
+  gtk_test_widget_wait_for_draw (top);
+  gtk_test_widget_wait_for_draw (top);
+  return drawing_of (window);
+}
+
 static gboolean
 says (const GwDrawing *drawing,
       const char      *text)
@@ -711,7 +724,7 @@ test_right_to_left (void)
 {
   Place              place;
   GwWindow          *window = window_with_sample (&place);
-  const GwDrawing   *drawing = drawing_of (window);
+  const GwDrawing   *drawing = drawing_at_rest (window);
   g_autofree double *points = g_memdup2 (gw_drawing_points (drawing), 200 * sizeof *points);
 
   g_assert_cmpfloat (start_of (window, "outline"), <, start_of (window, "sheet"));
@@ -719,7 +732,7 @@ test_right_to_left (void)
 
   gtk_widget_set_default_direction (GTK_TEXT_DIR_RTL);
   window = window_with (place.file);
-  drawing = drawing_of (window);
+  drawing = drawing_at_rest (window);
   g_assert_cmpfloat (start_of (window, "outline"), >, start_of (window, "sheet"));
   g_assert_cmpmem (points, 200 * sizeof *points, gw_drawing_points (drawing), 200 * sizeof *points);
   gtk_widget_set_default_direction (GTK_TEXT_DIR_LTR);
