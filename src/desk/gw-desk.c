@@ -339,6 +339,15 @@ gw_desk_grab_focus (GtkWidget *widget)
   return TRUE;
 }
 
+/* Without it Tab would come from the header bar to what grab_focus prefers, and never to the
+ * outline. */
+static gboolean
+gw_desk_focus (GtkWidget       *widget,
+               GtkDirectionType direction)
+{
+  return gtk_widget_child_focus (GTK_WIDGET (GW_DESK (widget)->outline_pane), direction);
+}
+
 static void
 gw_desk_dispose (GObject *object)
 {
@@ -397,6 +406,7 @@ gw_desk_class_init (GwDeskClass *klass)
   object_class->get_property = gw_desk_get_property;
   object_class->set_property = gw_desk_set_property;
   object_class->dispose = gw_desk_dispose;
+  widget_class->focus = gw_desk_focus;
   widget_class->grab_focus = gw_desk_grab_focus;
 
   install_properties (object_class);

@@ -54,7 +54,7 @@ down_cb (GtkWidget *widget,
 {
   GwOutlineHeading *self = GW_OUTLINE_HEADING (widget);
 
-  return self->list != NULL && gtk_widget_child_focus (self->list, GTK_DIR_TAB_FORWARD);
+  return self->list != NULL && gtk_widget_child_focus (self->list, GTK_DIR_DOWN);
 }
 
 static void
