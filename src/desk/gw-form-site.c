@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "study/gw-edit.h"
+#include "study/gw-fresh.h"
 #include "study/gw-resolve.h"
 
 struct _GwFormSite
@@ -218,6 +219,9 @@ edited (GwFormSite *self,
                            _ ("one option alone cannot leave this out"));
       return NULL;
     }
+
+  if (value != NULL && gw_fresh_is_construction (study, path))
+    return gw_fresh_construction (study, self->shown, is_here, path, value, error);
 
   return gw_edit_set (study, self->shown, is_here, path, value, error);
 }
