@@ -71,11 +71,11 @@ keys_label_of (GtkWidget *widget)
 static inline char *
 keys_name (GtkWidget *widget)
 {
-  g_autofree char *name = keys_own_name (widget);
+  const GtkAccessibleRelation relation = GTK_ACCESSIBLE_RELATION_LABELLED_BY;
+  g_autofree char            *name = keys_own_name (widget);
   g_auto (GStrv) parts = NULL;
 
-  if (name == NULL &&
-      gtk_test_accessible_has_relation (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_RELATION_LABELLED_BY))
+  if (name == NULL && gtk_test_accessible_has_relation (GTK_ACCESSIBLE (widget), relation))
     name = keys_label_of (widget);
   parts = g_strsplit (name != NULL ? name : "", "_", -1);
   return g_strjoinv ("", parts);

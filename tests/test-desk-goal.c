@@ -364,7 +364,8 @@ static void
 reopen (Desk *desk)
 {
   g_autoptr (GwStudy) last = gw_study_ref (study_of (desk));
-  GwWindow *gone = desk->window;
+  GwWindow    *gone = desk->window;
+  GwSheetView *sheet;
 
   g_object_add_weak_pointer (G_OBJECT (gone), (gpointer *) &gone);
   keys_press ("ctrl+w");
@@ -377,9 +378,10 @@ reopen (Desk *desk)
   desk->document = gw_window_get_document (desk->window);
   settle (desk);
   keys_expect ("Drawing sheet");
+  sheet = GW_SHEET_VIEW (get_widget (desk->window, "sheet"));
   g_assert_true (gw_record_equal (&study_of (desk)->record, &last->record));
-  g_assert_nonnull (strstr (gw_sheet_view_get_text (GW_SHEET_VIEW (get_widget (desk->window, "sheet"))),
-                            "Printed foaming plastic; all-up mass "));
+  g_assert_nonnull (
+    strstr (gw_sheet_view_get_text (sheet), "Printed foaming plastic; all-up mass "));
 }
 
 static void
