@@ -58,7 +58,7 @@ point (const char *format,
   pointer_run (words, 120);
 }
 
-/* A place of a widget on the screen. */
+/* A place of a widget, in a window at the corner or in what pops up from one, on the screen. */
 static inline void
 place_on_screen (GtkWidget *widget,
                  double     x,
@@ -67,6 +67,7 @@ place_on_screen (GtkWidget *widget,
                  int       *screen_y)
 {
   GtkNative       *native = gtk_widget_get_native (widget);
+  const double     scale = gtk_widget_get_scale_factor (widget);
   double           shift_x, shift_y;
   graphene_point_t at;
 
@@ -74,6 +75,13 @@ place_on_screen (GtkWidget *widget,
   if (!gtk_widget_compute_point (widget, GTK_WIDGET (native),
                                  &GRAPHENE_POINT_INIT ((float) x, (float) y), &at))
     g_error ("the widget is not in its window");
-  *screen_x = (int) (shift_x + (double) at.x + 0.5);
-  *screen_y = (int) (shift_y + (double) at.y + 0.5);
+  if (GTK_IS_POPOVER (native))
+    {
+      GdkPopup *popup = GDK_POPUP (gtk_native_get_surface (native));
+
+      shift_x += gdk_popup_get_position_x (popup);
+      shift_y += gdk_popup_get_position_y (popup);
+    }
+  *screen_x = (int) (scale * (shift_x + (double) at.x) + 0.5);
+  *screen_y = (int) (scale * (shift_y + (double) at.y) + 0.5);
 }
