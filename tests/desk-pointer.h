@@ -23,6 +23,25 @@ pointer_done_cb (GPid     pid,
 
 /* Runs xdotool with these words while the main loop goes on, then lets the window settle. */
 static inline void
+pointer_run (const char *words,
+             guint       settle_ms)
+{
+  g_autofree char *command = g_strdup_printf ("xdotool %s", words);
+  g_auto (GStrv) argv = NULL;
+  g_autoptr (GError) error = NULL;
+  gboolean is_over = FALSE;
+  GPid     pid;
+
+  g_shell_parse_argv (command, NULL, &argv, NULL);
+  g_spawn_async (NULL, argv, NULL, G_SPAWN_DO_NOT_REAP_CHILD | G_SPAWN_SEARCH_PATH, NULL, NULL,
+                 &pid, &error);
+  g_assert_no_error (error);
+  g_child_watch_add (pid, pointer_done_cb, &is_over);
+  wait_until (is_over);
+  wait_for_ms (settle_ms);
+}
+
+static inline void
 point (const char *format,
        ...) G_GNUC_PRINTF (1, 2);
 
@@ -30,27 +49,16 @@ static inline void
 point (const char *format,
        ...)
 {
-  g_autofree char *words = NULL, *command = NULL;
-  g_auto (GStrv) argv = NULL;
-  g_autoptr (GError) error = NULL;
-  gboolean is_over = FALSE;
-  GPid     pid;
-  va_list  args;
+  g_autofree char *words = NULL;
+  va_list          args;
 
   va_start (args, format);
   words = g_strdup_vprintf (format, args);
   va_end (args);
-  command = g_strdup_printf ("xdotool %s", words);
-  g_shell_parse_argv (command, NULL, &argv, NULL);
-  g_spawn_async (NULL, argv, NULL, G_SPAWN_DO_NOT_REAP_CHILD | G_SPAWN_SEARCH_PATH, NULL, NULL,
-                 &pid, &error);
-  g_assert_no_error (error);
-  g_child_watch_add (pid, pointer_done_cb, &is_over);
-  wait_until (is_over);
-  wait_for_ms (120);
+  pointer_run (words, 120);
 }
 
-/* A place of a widget on the screen. */
+/* A place of a widget, in a window at the corner or in what pops up from one, on the screen. */
 static inline void
 place_on_screen (GtkWidget *widget,
                  double     x,
@@ -59,6 +67,7 @@ place_on_screen (GtkWidget *widget,
                  int       *screen_y)
 {
   GtkNative       *native = gtk_widget_get_native (widget);
+  const double     scale = gtk_widget_get_scale_factor (widget);
   double           shift_x, shift_y;
   graphene_point_t at;
 
@@ -66,6 +75,13 @@ place_on_screen (GtkWidget *widget,
   if (!gtk_widget_compute_point (widget, GTK_WIDGET (native),
                                  &GRAPHENE_POINT_INIT ((float) x, (float) y), &at))
     g_error ("the widget is not in its window");
-  *screen_x = (int) (shift_x + (double) at.x + 0.5);
-  *screen_y = (int) (shift_y + (double) at.y + 0.5);
+  if (GTK_IS_POPOVER (native))
+    {
+      GdkPopup *popup = GDK_POPUP (gtk_native_get_surface (native));
+
+      shift_x += gdk_popup_get_position_x (popup);
+      shift_y += gdk_popup_get_position_y (popup);
+    }
+  *screen_x = (int) (scale * (shift_x + (double) at.x) + 0.5);
+  *screen_y = (int) (scale * (shift_y + (double) at.y) + 0.5);
 }

@@ -4,10 +4,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 
-#define _GNU_SOURCE /* memmem() */
 #include <string.h>
 
-#include "desk/gw-print.h"
 #include "desk/gw-sheet-view.h"
 #include "desk/gw-window.h"
 #include "desk-find.h"
@@ -115,6 +113,19 @@ drawing_of (GwWindow *window)
 
   wait_until (gw_sheet_view_get_drawing (sheet) != NULL);
   return gw_sheet_view_get_drawing (sheet);
+}
+
+/* With its bands, and the window as large as it becomes. */
+static const GwDrawing *
+drawing_at_rest (GwWindow *window)
+{
+  GtkWidget *top = GTK_WIDGET (window);
+
+  wait_until (!gw_document_is_busy (gw_window_get_document (window)));
+  wait_until (gtk_widget_get_width (top) >= 1024);
+  gtk_test_widget_wait_for_draw (top);
+  gtk_test_widget_wait_for_draw (top);
+  return drawing_of (window);
 }
 
 static gboolean
@@ -482,144 +493,6 @@ test_hints (void)
   place_clear (&place);
 }
 
-static void
-test_export (gconstpointer data)
-{
-  const char *const *form = data; /* ending, first bytes */
-  Place              place;
-  GwWindow          *window = window_with_sample (&place);
-  g_autofree char   *path = NULL, *contents = NULL;
-  g_autoptr (GFile) file = NULL;
-  gsize length;
-
-  path = g_strconcat (place.path, form[0], NULL);
-  file = g_file_new_for_path (path);
-  gw_window_export (window, file);
-  g_assert_true (g_file_get_contents (path, &contents, &length, NULL));
-  g_assert_cmpuint (length, >, 10000);
-  g_assert_cmpmem (contents, strlen (form[1]), form[1], strlen (form[1]));
-  g_assert_true (g_str_has_suffix (text_of (window, "foot"), path));
-  window_close (window);
-  place_clear (&place);
-}
-
-static void
-test_export_fails (void)
-{
-  Place     place;
-  GwWindow *window = window_with_sample (&place);
-  g_autoptr (GFile) no_form = g_file_new_for_path ("sheet.doc");
-  g_autoptr (GFile) no_folder = g_file_new_for_path ("no-such-folder/sheet.pdf");
-
-  gw_window_export (window, no_form);
-  g_assert_nonnull (strstr (text_of (window, "foot"), ".svg"));
-  gw_window_export (window, no_folder);
-  g_assert_nonnull (strstr (text_of (window, "foot"), "no-such-folder"));
-  window_close (window);
-  place_clear (&place);
-}
-
-#define MEDIA_BOX "/MediaBox"
-
-static const char *
-find_bytes (const char *text,
-            gsize       length,
-            const char *wanted)
-{
-  return memmem (text, length, wanted, strlen (wanted));
-}
-
-/* What the deflated @data holds, as far as it goes; nothing if it is not deflated. */
-static GBytes *
-inflate (const char *data,
-         gsize       length)
-{
-  g_autoptr (GZlibDecompressor) zlib = g_zlib_decompressor_new (G_ZLIB_COMPRESSOR_FORMAT_ZLIB);
-  g_autoptr (GInputStream) packed =
-    g_memory_input_stream_new_from_data (data, (gssize) length, NULL);
-  g_autoptr (GInputStream) plain = g_converter_input_stream_new (packed, G_CONVERTER (zlib));
-  GBytes *bytes = g_input_stream_read_bytes (plain, 1 << 20, NULL, NULL);
-
-  return bytes != NULL ? bytes : g_bytes_new (NULL, 0);
-}
-
-/* The page's box, in plain text from older versions of cairo, in a packed stream from newer. */
-static char *
-media_box (const char *pdf,
-           gsize       length)
-{
-  const char *end = pdf + length;
-  const char *box = find_bytes (pdf, length, MEDIA_BOX);
-
-  if (box != NULL)
-    return g_strndup (box, MIN (200, (gsize) (end - box)));
-
-  for (const char *at = pdf; (at = find_bytes (at, (gsize) (end - at), "stream\n")) != NULL;)
-    {
-      g_autoptr (GBytes) bytes = NULL;
-      gsize       size;
-      const char *text;
-
-      at += strlen ("stream\n");
-      bytes = inflate (at, (gsize) (end - at));
-      text = g_bytes_get_data (bytes, &size);
-      box = size > 0 ? find_bytes (text, size, MEDIA_BOX) : NULL;
-      if (box != NULL)
-        return g_strndup (box, MIN (200, size - (gsize) (box - text)));
-    }
-
-  return NULL;
-}
-
-/* "/MediaBox [ 0 0 841.889764 595.275591 ]", with more or fewer blanks. */
-static void
-read_page_size (const char *path,
-                double     *width,
-                double     *height)
-{
-  g_autofree char *contents = NULL, *box = NULL;
-  gsize            length;
-  const char      *at;
-  char            *end;
-
-  g_assert_true (g_file_get_contents (path, &contents, &length, NULL));
-  box = media_box (contents, length);
-  g_assert_nonnull (box);
-  at = strchr (box, '[');
-  g_assert_nonnull (at);
-  g_assert_cmpfloat (g_ascii_strtod (at + 1, &end), ==, 0.0);
-  g_assert_cmpfloat (g_ascii_strtod (end, &end), ==, 0.0);
-  *width = g_ascii_strtod (end, &end);
-  *height = g_ascii_strtod (end, NULL);
-}
-
-static void
-test_print (gconstpointer data)
-{
-  const GwPaper   *paper = gw_paper_find (data);
-  Place            place;
-  GwWindow        *window = window_with_sample (&place);
-  GwEvaluation    *evaluation = gw_document_get_evaluation (gw_window_get_document (window));
-  g_autofree char *path = NULL;
-  g_autoptr (GtkPrintOperation) operation = gw_print_new (evaluation, 1, paper, NULL);
-  g_autoptr (GError) error = NULL;
-  double width, height;
-
-  path = g_strconcat (place.path, ".pdf", NULL);
-  gtk_print_operation_set_allow_async (operation, FALSE);
-  gtk_print_operation_set_export_filename (operation, path);
-  g_assert_cmpint (gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_EXPORT,
-                                            GTK_WINDOW (window), &error),
-                   ==, GTK_PRINT_OPERATION_RESULT_APPLY);
-  g_assert_no_error (error);
-  read_page_size (path, &width, &height);
-  /* A point: the sizes of paper are rounded to a millimetre or an eighth of an inch. */
-  g_assert_cmpfloat_with_epsilon (width, paper->width, 1.0);
-  g_assert_cmpfloat_with_epsilon (height, paper->height, 1.0);
-  window_close (window);
-  place_clear (&place);
-}
-
 /* The first piece of the sheet's picture. */
 static GskRenderNode *
 find_piece (GskRenderNode *node)
@@ -711,7 +584,7 @@ test_right_to_left (void)
 {
   Place              place;
   GwWindow          *window = window_with_sample (&place);
-  const GwDrawing   *drawing = drawing_of (window);
+  const GwDrawing   *drawing = drawing_at_rest (window);
   g_autofree double *points = g_memdup2 (gw_drawing_points (drawing), 200 * sizeof *points);
 
   g_assert_cmpfloat (start_of (window, "outline"), <, start_of (window, "sheet"));
@@ -719,7 +592,7 @@ test_right_to_left (void)
 
   gtk_widget_set_default_direction (GTK_TEXT_DIR_RTL);
   window = window_with (place.file);
-  drawing = drawing_of (window);
+  drawing = drawing_at_rest (window);
   g_assert_cmpfloat (start_of (window, "outline"), >, start_of (window, "sheet"));
   g_assert_cmpmem (points, 200 * sizeof *points, gw_drawing_points (drawing), 200 * sizeof *points);
   gtk_widget_set_default_direction (GTK_TEXT_DIR_LTR);
@@ -819,11 +692,6 @@ int
 main (int   argc,
       char *argv[])
 {
-  static const char *const forms[][2] = { { ".pdf", "%PDF-" },
-                                          { ".svg", "<?xml" },
-                                          { ".PNG", "\x89PNG" } };
-  static const char *const papers[] = { "A4", "A3", "Letter" };
-
   gtk_test_init (&argc, &argv, NULL);
   application = gw_application_new (G_APPLICATION_NON_UNIQUE | G_APPLICATION_HANDLES_OPEN);
   g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));
@@ -839,19 +707,6 @@ main (int   argc,
   g_test_add_func ("/desk/window/bad-file-beside", test_bad_file_beside);
   g_test_add_func ("/desk/window/fewer-options", test_fewer_options);
   g_test_add_func ("/desk/window/hints", test_hints);
-  for (guint i = 0; i < G_N_ELEMENTS (forms); i++)
-    {
-      g_autofree char *path = g_strdup_printf ("/desk/window/export/%s", forms[i][0] + 1);
-
-      g_test_add_data_func (path, forms[i], test_export);
-    }
-  g_test_add_func ("/desk/window/export/fails", test_export_fails);
-  for (guint i = 0; i < G_N_ELEMENTS (papers); i++)
-    {
-      g_autofree char *path = g_strdup_printf ("/desk/window/print/%s", papers[i]);
-
-      g_test_add_data_func (path, papers[i], test_print);
-    }
   g_test_add_func ("/desk/window/ink-is-kept", test_ink_is_kept);
   g_test_add_func ("/desk/window/right-to-left", test_right_to_left);
   g_test_add_func ("/desk/window/several-windows", test_several_windows);

@@ -279,6 +279,120 @@ test_battery (void)
   g_assert_null (((GwStudyPower *) gw_edit_record (unfed, without))->battery);
 }
 
+static const GwStudyBuild *
+build_at (const GwStudy *study,
+          const char    *path)
+{
+  return (const GwStudyBuild *) gw_edit_record (study, path);
+}
+
+static GwStudy *
+reconstruct (const GwStudy *study,
+             guint          option,
+             gboolean       is_only_here,
+             const char    *build,
+             const char    *word)
+{
+  g_autofree char *path = g_strconcat (build, "/construction", NULL);
+  g_autoptr (JsonNode) node = json_node_init_string (json_node_alloc (), word);
+  g_autoptr (GError) error = NULL;
+  GwStudy *edited;
+
+  g_assert_true (gw_fresh_is_construction (study, path));
+  edited = gw_fresh_construction (study, option, is_only_here, path, node, &error);
+  g_assert_no_error (error);
+  return edited;
+}
+
+/* Each build made in each way, and back. */
+static void
+try_constructions (GwStudy    *study,
+                   guint       option,
+                   gboolean    is_only_here,
+                   const char *build)
+{
+  const GwField *field = gw_record_type_field (gw_study_build_type (), "construction");
+  const int      present = build_at (study, build)->construction;
+
+  for (int i = 0; field->choices[i].key != NULL; i++)
+    {
+      g_autoptr (GwStudy) edited =
+        reconstruct (study, option, is_only_here, build, field->choices[i].key);
+      g_autoptr (GwStudy) back =
+        reconstruct (edited, option, is_only_here, build, field->choices[present].key);
+      g_autoptr (GwEvaluation) first = evaluate (study), there = evaluate (edited),
+                               again = evaluate (back);
+
+      assert_saves (edited);
+      g_assert_cmpfloat (gw_evaluation_outcome (there, option)->results.value[GW_RESULT_MASS], >,
+                         0.0);
+      /* The same sum in the same order. */
+      g_assert_cmpfloat (gw_evaluation_outcome (again, option)->results.value[GW_RESULT_MASS], ==,
+                         gw_evaluation_outcome (first, option)->results.value[GW_RESULT_MASS]);
+    }
+}
+
+static void
+test_constructions (gconstpointer name)
+{
+  g_autoptr (GwStudy) study = demo_load (name);
+
+  for (guint i = 0; i < study->options->len; i++)
+    {
+      const GwStudyOption *option = g_ptr_array_index (study->options, i);
+
+      for (guint k = 0; k < option->builds->len; k++)
+        {
+          g_autofree char *build = g_strdup_printf ("options/%s/builds/%u", option->id, k + 1);
+
+          try_constructions (study, i, FALSE, build);
+        }
+      for (guint k = 0; k < study->builds->len; k++)
+        {
+          g_autofree char *build = g_strdup_printf ("builds/%u", k + 1);
+
+          try_constructions (study, i, FALSE, build);
+          try_constructions (study, i, TRUE, build);
+        }
+    }
+}
+
+/* What another build has is taken from it; else it is a common material. */
+static void
+test_construction_model (void)
+{
+  g_autoptr (GwStudy) demo = demo_load ("reed-bed");
+  g_autoptr (GwStudy) plank =
+    gw_study_parse (SAMPLE_STUDY, strlen (SAMPLE_STUDY), NULL, NULL);
+  g_autoptr (GwStudy) like = NULL, common = NULL;
+  const GwStudyOption *folded = g_ptr_array_index (demo->options, 0);
+  g_autofree char     *build = g_strdup_printf ("options/%s/builds/1", folded->id);
+  const GwStudyBuild  *printed = NULL;
+
+  for (guint i = 0; i < demo->options->len && printed == NULL; i++)
+    {
+      const GwStudyOption *option = g_ptr_array_index (demo->options, i);
+
+      for (guint k = 0; k < option->builds->len && printed == NULL; k++)
+        {
+          const GwStudyBuild *other = g_ptr_array_index (option->builds, k);
+
+          if (other->construction == GW_CONSTRUCTION_PRINTED_SHELL &&
+              g_strcmp0 (other->surface, build_at (demo, build)->surface) == 0)
+            printed = other;
+        }
+    }
+  g_assert_nonnull (printed);
+  like = reconstruct (demo, 0, FALSE, build, "printed-shell");
+  g_assert_true (gw_record_equal (&build_at (like, build)->printed_shell->record,
+                                  &printed->printed_shell->record));
+
+  common = reconstruct (plank, 0, FALSE, "builds/1", "hot-wired-core");
+  g_assert_cmpstr (build_at (common, "builds/1")->hot_wired_core->material, ==, "eps-19");
+  /* The sheet is still there, should anybody come back to it. */
+  g_assert_cmpstr (build_at (common, "builds/1")->folded_sheet->material, ==, "sheet");
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -292,5 +406,8 @@ main (int   argc,
   g_test_add_func ("/study/fresh/second-wing", test_second_wing);
   g_test_add_func ("/study/fresh/names", test_names);
   g_test_add_func ("/study/fresh/battery", test_battery);
+  demo_add_tests ("/study/fresh", "constructions", test_constructions);
+  g_test_add_func ("/study/fresh/construction-model", test_construction_model);
+
   return g_test_run ();
 }

@@ -29,6 +29,7 @@ struct _GwDesk
   GwEffects        *effects;
 
   GwDocument *document;
+  GtkWidget  *asked_from; /* (nullable) (weak): what had the focus when a result was asked about */
   int         outline_width, form_width;
   gboolean    is_placed; /* the panes have been set to these widths */
 };
@@ -98,7 +99,11 @@ close_derivation_cb (GwDesk *self)
   const gboolean had_focus = holds_focus (GTK_WIDGET (self->side));
 
   set_side (self, "form");
-  if (had_focus)
+  if (!had_focus)
+    return;
+  if (self->asked_from != NULL && gtk_widget_get_mapped (self->asked_from))
+    gtk_widget_grab_focus (self->asked_from);
+  else
     grab_middle (self);
 }
 
@@ -106,6 +111,10 @@ static void
 why (GwDesk    *self,
      GwResultId id)
 {
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+
+  if (!holds_focus (GTK_WIDGET (self->derivation)))
+    g_set_weak_pointer (&self->asked_from, root != NULL ? gtk_root_get_focus (root) : NULL);
   gw_derivation_view_set_result (self->derivation, id);
   set_side (self, "why");
   g_object_set (self, "form", TRUE, NULL);
@@ -335,12 +344,22 @@ gw_desk_grab_focus (GtkWidget *widget)
   return TRUE;
 }
 
+/* Without it Tab would come from the header bar to what grab_focus prefers, and never to the
+ * outline. */
+static gboolean
+gw_desk_focus (GtkWidget       *widget,
+               GtkDirectionType direction)
+{
+  return gtk_widget_child_focus (GTK_WIDGET (GW_DESK (widget)->outline_pane), direction);
+}
+
 static void
 gw_desk_dispose (GObject *object)
 {
   GwDesk *self = GW_DESK (object);
 
   gw_document_unfollow (&self->document, self);
+  g_clear_weak_pointer (&self->asked_from);
   gtk_widget_dispose_template (GTK_WIDGET (self), GW_TYPE_DESK);
 
   G_OBJECT_CLASS (gw_desk_parent_class)->dispose (object);
@@ -391,6 +410,7 @@ gw_desk_class_init (GwDeskClass *klass)
   object_class->get_property = gw_desk_get_property;
   object_class->set_property = gw_desk_set_property;
   object_class->dispose = gw_desk_dispose;
+  widget_class->focus = gw_desk_focus;
   widget_class->grab_focus = gw_desk_grab_focus;
 
   install_properties (object_class);

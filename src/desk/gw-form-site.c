@@ -12,6 +12,7 @@
 #include "study/gw-check.h"
 #include "study/gw-edit-option.h"
 #include "study/gw-edit.h"
+#include "study/gw-fresh.h"
 #include "study/gw-resolve.h"
 
 struct _GwFormSite
@@ -212,8 +213,13 @@ edited (GwFormSite *self,
         JsonNode   *value,
         GError    **error)
 {
-  return gw_edit_set (gw_document_get_study (self->document), self->shown,
-                      gw_document_get_only_here (self->document), path, value, error);
+  GwStudy       *study = gw_document_get_study (self->document);
+  const gboolean is_only_here = gw_document_get_only_here (self->document);
+
+  if (value != NULL && gw_fresh_is_construction (study, path))
+    return gw_fresh_construction (study, self->shown, is_only_here, path, value, error);
+
+  return gw_edit_set (study, self->shown, is_only_here, path, value, error);
 }
 
 static gboolean

@@ -106,6 +106,9 @@ fill (GwNewStudy *self,
 
   self->is_filling = TRUE;
   gtk_editable_set_text (self->entries[what], text);
+  /* Somebody has just come to it, and what is typed now takes its place. */
+  if (gtk_widget_get_focus_child (GTK_WIDGET (self->entries[what])) != NULL)
+    gtk_editable_select_region (self->entries[what], 0, -1);
   self->is_filling = FALSE;
 }
 
@@ -227,6 +230,9 @@ show_message (GwNewStudy *self,
 {
   gtk_label_set_text (self->message, text != NULL ? text : "");
   gtk_widget_set_sensitive (GTK_WIDGET (self->outcomes), !is_wrong);
+  for (guint i = 0; is_wrong && gtk_widget_has_focus (self->begin) && i < N_ASKED; i++)
+    if (gtk_widget_has_css_class (GTK_WIDGET (self->entries[i]), "error"))
+      gtk_widget_grab_focus (GTK_WIDGET (self->entries[i]));
   gtk_widget_set_sensitive (self->begin, !is_wrong);
 }
 
@@ -282,6 +288,8 @@ entry_changed_cb (GwNewStudy  *self,
   for (guint i = 0; i < N_ASKED; i++)
     if (self->entries[i] == entry)
       self->is_own[i] = TRUE;
+  /* Until it is known: a quick Tab shall not pass the button by. */
+  gtk_widget_set_sensitive (self->begin, TRUE);
   g_clear_handle_id (&self->source, g_source_remove);
   self->source = g_timeout_add (PATIENCE, update_cb, self);
 }
@@ -305,15 +313,16 @@ entry_left_cb (GwNewStudy         *self,
     }
 }
 
+/* Tab comes by the chosen card again, and what was typed stays. */
 static void
 shape_selected_cb (GwNewStudy *self)
 {
   g_autoptr (GList) selected = gtk_flow_box_get_selected_children (self->shapes);
+  const int index =
+    selected != NULL ? gtk_flow_box_child_get_index (selected->data) : -1;
 
-  if (selected != NULL)
-    gw_new_study_choose (self, g_ptr_array_index (gw_templates (),
-                                                  (guint) gtk_flow_box_child_get_index (
-                                                    selected->data)));
+  if (index >= 0 && g_ptr_array_index (gw_templates (), (guint) index) != self->shape)
+    gw_new_study_choose (self, g_ptr_array_index (gw_templates (), (guint) index));
 }
 
 static void

@@ -53,8 +53,16 @@ down_cb (GtkWidget *widget,
          gpointer   data)
 {
   GwOutlineHeading *self = GW_OUTLINE_HEADING (widget);
+  GtkListBox       *list = GTK_LIST_BOX (self->list);
+  GtkListBoxRow    *row = gtk_list_box_get_selected_row (list);
 
-  return self->list != NULL && gtk_widget_child_focus (self->list, GTK_DIR_TAB_FORWARD);
+  if (row == NULL)
+    row = gtk_list_box_get_row_at_index (list, 0);
+  if (row == NULL || !gtk_widget_get_mapped (self->list))
+    return FALSE;
+
+  gtk_list_box_select_row (list, row);
+  return gtk_widget_grab_focus (GTK_WIDGET (row));
 }
 
 static void

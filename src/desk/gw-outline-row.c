@@ -51,6 +51,20 @@ menu_key_cb (GtkWidget *widget,
   return TRUE;
 }
 
+/* Tab passes through a list without choosing: what was chosen before would be lost on the way to
+ * its fields. Arrow keys choose as they go, Enter and Space where they are. */
+static gboolean
+gw_outline_row_focus (GtkWidget       *widget,
+                      GtkDirectionType direction)
+{
+  const gboolean is_tab = direction == GTK_DIR_TAB_FORWARD || direction == GTK_DIR_TAB_BACKWARD;
+
+  if (is_tab && !gtk_widget_is_focus (widget))
+    return gtk_widget_grab_focus (widget);
+
+  return GTK_WIDGET_CLASS (gw_outline_row_parent_class)->focus (widget, direction);
+}
+
 /* Its child goes with the list box row: gtk_widget_dispose_template() cannot do it for a class
  * that others are made from. */
 static void
@@ -91,6 +105,7 @@ gw_outline_row_class_init (GwOutlineRowClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->finalize = gw_outline_row_finalize;
+  widget_class->focus = gw_outline_row_focus;
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/gramwright/desk/gw-outline-row.ui");
   gtk_widget_class_bind_template_child_private (widget_class, GwOutlineRow, mark);

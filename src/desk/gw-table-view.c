@@ -16,7 +16,7 @@ struct _GwTableView
 {
   GtkWidget parent_instance;
 
-  GtkWidget     *page;
+  GtkWidget     *page, *tools;
   GtkDropDown   *kinds;
   GtkLabel      *option;
   GtkColumnView *view;
@@ -419,6 +419,33 @@ gw_table_view_grab_focus (GtkWidget *widget)
   return gtk_widget_grab_focus (GTK_WIDGET (GW_TABLE_VIEW (widget)->view));
 }
 
+static gboolean
+has_focus_in (GtkWidget *widget)
+{
+  GtkRoot   *root = gtk_widget_get_root (widget);
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
+
+  return focus != NULL && gtk_widget_is_ancestor (focus, widget);
+}
+
+/* Tab leaves the rows: it would stop at every one of them otherwise. */
+static gboolean
+gw_table_view_focus (GtkWidget       *widget,
+                     GtkDirectionType direction)
+{
+  GwTableView *self = GW_TABLE_VIEW (widget);
+
+  if (has_focus_in (GTK_WIDGET (self->view)))
+    {
+      if (direction == GTK_DIR_TAB_FORWARD)
+        return FALSE;
+      if (direction == GTK_DIR_TAB_BACKWARD)
+        return gtk_widget_child_focus (self->tools, direction);
+    }
+
+  return gtk_widget_child_focus (self->page, direction);
+}
+
 static void
 gw_table_view_dispose (GObject *object)
 {
@@ -443,6 +470,7 @@ gw_table_view_class_init (GwTableViewClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = gw_table_view_dispose;
   widget_class->map = gw_table_view_map;
+  widget_class->focus = gw_table_view_focus;
   widget_class->grab_focus = gw_table_view_grab_focus;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "tableview");
@@ -453,6 +481,7 @@ gw_table_view_class_init (GwTableViewClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/gramwright/desk/gw-table-view.ui");
   gtk_widget_class_bind_template_child (widget_class, GwTableView, page);
+  gtk_widget_class_bind_template_child (widget_class, GwTableView, tools);
   gtk_widget_class_bind_template_child (widget_class, GwTableView, kinds);
   gtk_widget_class_bind_template_child (widget_class, GwTableView, option);
   gtk_widget_class_bind_template_child (widget_class, GwTableView, view);

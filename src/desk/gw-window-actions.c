@@ -10,6 +10,8 @@
 #include "desk/gw-print.h"
 #include "desk/gw-window-private.h"
 
+#define MOST_LETTERS 60 /* of a file name: four bytes each at most, and 255 bytes in all */
+
 #define DEMO "resource:///org/gramwright/demo/reed-bed.gramwright"
 
 /* If it lies in a folder and not in the program. */
@@ -90,14 +92,12 @@ printed_cb (GtkPrintOperation      *operation,
             GwWindow               *self)
 {
   g_autoptr (GError) error = NULL;
-  g_autofree char *text = NULL;
 
   if (result != GTK_PRINT_OPERATION_RESULT_ERROR)
     return;
 
   gtk_print_operation_get_error (operation, &error);
-  text = g_strdup_printf (_ ("The sheet was not printed: %s"), error->message);
-  _gw_window_say (self, text);
+  _gw_window_tell (self, GW_TELL, _ ("The sheet was not printed."), error->message);
 }
 
 static const GwPaper *
@@ -112,6 +112,20 @@ get_units (GwWindow *self)
   return gw_application_get_units (_gw_window_get_application (self));
 }
 
+/* "Reed-bed survey aeroplane, Foaming", of a length that any disk takes. (transfer full) */
+static char *
+sheet_name (GwWindow *self)
+{
+  GwEvaluation    *evaluation = _gw_window_get_evaluation (self);
+  const GwOutcome *shown =
+    gw_evaluation_outcome (evaluation, gw_document_get_shown (self->document));
+  g_autofree char *name =
+    g_strdup_printf ("%s, %s", gw_study_title (evaluation->study), shown->short_name);
+  g_autofree char *cut = g_utf8_substring (name, 0, MIN (g_utf8_strlen (name, -1), MOST_LETTERS));
+
+  return g_strdelimit (g_steal_pointer (&cut), G_DIR_SEPARATOR_S "\n", '-');
+}
+
 static void
 print_cb (GtkWidget  *widget,
           const char *action,
@@ -122,6 +136,15 @@ print_cb (GtkWidget  *widget,
     gw_print_new (_gw_window_get_evaluation (self), gw_document_get_shown (self->document),
                   get_paper (self), get_units (self));
 
+  g_autoptr (GtkPrintSettings) settings = gtk_print_settings_new ();
+  g_autofree char *name = sheet_name (self);
+  g_autoptr (GFile) folder = _gw_window_get_folder (self);
+
+  /* Should it be printed to a file. */
+  gtk_print_settings_set (settings, GTK_PRINT_SETTINGS_OUTPUT_BASENAME, name);
+  if (folder != NULL)
+    gtk_print_settings_set (settings, GTK_PRINT_SETTINGS_OUTPUT_DIR, g_file_peek_path (folder));
+  gtk_print_operation_set_print_settings (operation, settings);
   /* An error comes with "done" as well. */
   g_signal_connect_object (operation, "done", G_CALLBACK (printed_cb), self, 0);
   gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG, GTK_WINDOW (self),
@@ -139,11 +162,16 @@ gw_window_export (GwWindow *self,
   g_return_if_fail (GW_IS_WINDOW (self));
   g_return_if_fail (_gw_window_get_evaluation (self) != NULL);
 
-  if (gw_print_to_file (_gw_window_get_evaluation (self), gw_document_get_shown (self->document),
-                        get_paper (self), get_units (self), file, &error))
-    text = g_strdup_printf (_ ("The sheet is now in %s"), name);
-  else
-    text = g_strdup_printf (_ ("The sheet was not exported: %s"), error->message);
+  if (!gw_print_to_file (_gw_window_get_evaluation (self), gw_document_get_shown (self->document),
+                         get_paper (self), get_units (self), file, &error))
+    {
+      _gw_window_tell (self, GW_TELL, _ ("The sheet was not exported."), error->message);
+      return;
+    }
+
+  if (self->ask == GW_TELL)
+    _gw_window_stop_asking (self);
+  text = g_strdup_printf (_ ("The sheet is now in %s"), name);
   _gw_window_say (self, text);
 }
 
@@ -159,21 +187,18 @@ export_cb (GtkWidget  *widget,
            const char *action,
            GVariant   *parameter)
 {
-  GwWindow     *self = GW_WINDOW (widget);
-  GwEvaluation *evaluation = _gw_window_get_evaluation (self);
+  GwWindow *self = GW_WINDOW (widget);
   g_autoptr (GListModel) filters =
     gw_file_filters_new ("PDF", "pdf", "SVG", "svg", "PNG", "png", NULL);
   g_autoptr (GFile) folder = _gw_window_get_folder (self);
-  const GwOutcome *shown =
-    gw_evaluation_outcome (evaluation, gw_document_get_shown (self->document));
-  g_autofree char *name =
-    g_strdup_printf ("%s, %s.pdf", gw_study_title (evaluation->study), shown->short_name);
+  g_autofree char   *stem = sheet_name (self);
+  g_autofree char   *name = g_strconcat (stem, ".pdf", NULL);
   const GwFileDialog dialog = {
     .title = _ ("Export the sheet as PDF, SVG or PNG, by the ending of its name"),
     .is_save = TRUE,
     .filters = filters,
     .folder = folder,
-    .name = g_strdelimit (name, G_DIR_SEPARATOR_S, '-'),
+    .name = name,
   };
 
   gw_file_dialog_show (GTK_WINDOW (self), &dialog, export_chosen);

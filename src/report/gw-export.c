@@ -12,6 +12,7 @@
 #include <cairo-svg.h>
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <string.h>
 
 #define PIXELS_PER_POINT 2.0 /* of a PNG */
 
@@ -180,8 +181,11 @@ gw_export_drawing (const GwDrawing *drawing,
   if (!g_file_set_contents (path, g_bytes_get_data (bytes, NULL), (gssize) g_bytes_get_size (bytes),
                             &reason))
     {
+      /* "Failed to create file “sheet.pdf.X3ZC2R”: No such file or directory" */
+      const char *cause = strrchr (reason->message, ':');
+
       g_set_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_FILE, _ ("%s cannot be written: %s"), path,
-                   reason->message);
+                   cause != NULL && cause[1] == ' ' ? cause + 2 : reason->message);
       return FALSE;
     }
 

@@ -43,4 +43,24 @@ GwStudy *gw_fresh_add (const GwStudy *study,
                        char         **path,
                        GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/** gw_fresh_is_construction: whether @path is of the construction of a build. */
+gboolean gw_fresh_is_construction (const GwStudy *study,
+                                   const char    *path);
+
+/**
+ * gw_fresh_construction:
+ * @path: of the construction of a build
+ * @value: the word for it
+ *
+ * As gw_edit_set(), but what the construction cannot be without comes with it unless the build
+ * has it already: as in another build of the study that is made so, rather of the same surface,
+ * else a material of the catalogue by common practice.
+ */
+GwStudy *gw_fresh_construction (const GwStudy *study,
+                                guint          option,
+                                gboolean       is_only_here,
+                                const char    *path,
+                                JsonNode      *value,
+                                GError       **error) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS
