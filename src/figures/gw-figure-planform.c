@@ -237,7 +237,7 @@ draw_points (GwDrawing              *drawing,
   const double *value = figure->results->value;
   double        root = value[GW_RESULT_BALANCE_X] - value[GW_RESULT_BALANCE_ROOT];
   double        size = SYMBOL (planform->scale);
-  char          texts[2][96], length[32];
+  char          texts[2][96], length[32], percent[24];
   GwCallout     items[2];
   size_t        n = 0;
 
@@ -248,8 +248,8 @@ draw_points (GwDrawing              *drawing,
       gw_drawing_symbol (drawing, GW_MARK_NEUTRAL, planform->origin[0], y, 7, GW_TONE_INK);
       gw_length_text (&figure->length, value[GW_RESULT_NEUTRAL_POINT] - root, length,
                       sizeof length);
-      snprintf (texts[1], sizeof texts[1], _ ("neutral point %s, margin %.0f %%"), length,
-                value[GW_RESULT_STATIC_MARGIN] * 100);
+      gw_signed_number (value[GW_RESULT_STATIC_MARGIN] * 100, 0, percent, sizeof percent);
+      snprintf (texts[1], sizeof texts[1], _ ("neutral point %s, margin %s %%"), length, percent);
       items[n++] = (GwCallout){ planform->origin[0], y, 3.5, false, texts[1],
                                 GW_FONT_TEXT, GW_TONE_MID, GW_TARGET_NONE };
     }
@@ -260,8 +260,8 @@ draw_points (GwDrawing              *drawing,
       draw_band (drawing, planform, figure);
       gw_drawing_symbol (drawing, GW_MARK_BALANCE, planform->origin[0], y, size, GW_TONE_INK);
       gw_length_text (&figure->length, value[GW_RESULT_BALANCE_ROOT], length, sizeof length);
-      snprintf (texts[0], sizeof texts[0], _ ("balance %s, %.0f %% of chord"), length,
-                value[GW_RESULT_BALANCE_MAC] * 100);
+      gw_signed_number (value[GW_RESULT_BALANCE_MAC] * 100, 0, percent, sizeof percent);
+      snprintf (texts[0], sizeof texts[0], _ ("balance %s, %s %% of chord"), length, percent);
       items[n++] = (GwCallout){ planform->origin[0], y, size / 2, false, texts[0],
                                 GW_FONT_TEXT, GW_TONE_INK, GW_TARGET_NONE };
     }
