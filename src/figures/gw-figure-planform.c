@@ -8,10 +8,12 @@
 #include <math.h>
 #include <stdio.h>
 
+#include "figures/gw-drawing-private.h"
 #include "figures/gw-figures-i18n.h"
 #include "figures/gw-figures-private.h"
 
 #define CENTRE_PAST 7.0 /* the centre line beyond the outline [pt] */
+#define LINE_HIGH   3.0 /* higher than this is no level line [pt] */
 
 /* Symbols grow with the drawing within limits [pt]. */
 #define SYMBOL(scale)     fmin (fmax (0.05 * (scale), 8), 13)
@@ -122,6 +124,7 @@ draw_span (GwDrawing              *drawing,
   double           half = fabs (tip->at[1]) * planform->scale;
   double           y = planform->origin[1] + tip->at[0] * planform->scale;
   double           top = planform->origin[1] + planform->airframe.low[1] * planform->scale;
+  size_t           since;
   char             text[32];
   GwDimension      span = {
          .a = { planform->origin[0] - (figure->is_half ? 0 : half), y },
@@ -134,7 +137,14 @@ draw_span (GwDrawing              *drawing,
   if (!wing->is_mirrored || half < 40)
     return;
   gw_length_dimension (&figure->length, 2 * fabs (tip->at[1]), text, sizeof text);
+  since = gw_drawing_n (drawing);
   gw_dimension (drawing, &span);
+  /* The line, its arrows and the number; a press near a wing tip is not meant for the extension
+   * lines. */
+  while (since < gw_drawing_n (drawing) && gw_drawing_mark (drawing, since)->box.height > LINE_HIGH)
+    since++;
+  gw_drawing_point_at (drawing, since,
+                       (GwTarget){ GW_TARGET_SPAN, (int) (wing - figure->aircraft->surfaces), 0 });
 }
 
 /* The root chord stands to the right of the whole aeroplane. */
@@ -355,6 +365,7 @@ gw_figure_planform (GwDrawing              *drawing,
   callouts->middle = planform.origin[0];
   draw_points (drawing, &planform, figure, callouts);
   gw_planform_labels (drawing, callouts, figure, planform.origin, planform.scale);
+  gw_wanted_place_draw (drawing, figure, GW_VIEW_TOP, box, since, planform.origin, planform.scale);
   g_free (callouts);
   gw_airframe_clear (&planform.airframe);
 

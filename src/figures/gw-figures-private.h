@@ -36,6 +36,17 @@ void gw_planform_labels (GwDrawing              *drawing,
                          const double            origin[2],
                          double                  scale);
 
+/** gw_wanted_place_draw: where the movable item balances, as far as its bay lets it go: a thin
+ * outline and, where there is room, a word. Last of all
+ * in its view: nothing else makes room for it. @since: marks from here on are in the way */
+void gw_wanted_place_draw (GwDrawing              *drawing,
+                           const GwAirframeFigure *figure,
+                           GwView                  view,
+                           GwBox                   bounds,
+                           size_t                  since,
+                           const double            origin[2],
+                           double                  scale);
+
 /* What a summary needs at one size of type [pt]. */
 typedef struct
 {
