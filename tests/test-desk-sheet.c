@@ -7,6 +7,7 @@
 #include <math.h>
 
 #include "desk-pointer.h"
+#include "desk/gw-grip.h"
 #include "desk/gw-sheet-view.h"
 #include "study/gw-edit.h"
 
@@ -384,6 +385,108 @@ test_type_balance (Desk         *desk,
   undo_all (desk);
 }
 
+static double
+span_of (Desk *desk)
+{
+  return outcome_of (desk)->results.value[GW_RESULT_SPAN] * 1e3;
+}
+
+static const GwMark *
+span_mark (const GwDrawing *drawing)
+{
+  for (size_t i = 0; i < gw_drawing_n (drawing); i++)
+    {
+      const GwMark *mark = gw_drawing_mark (drawing, i);
+
+      if (mark->target.group == GW_TARGET_SPAN && mark->kind == GW_MARK_TEXT)
+        return mark;
+    }
+
+  return NULL;
+}
+
+/* Pressed, the dimension takes a number; all that it moves is one step of undo. */
+static void
+test_type_span (Desk         *desk,
+                gconstpointer data)
+{
+  const double  before = span_of (desk), chord = tip_of (desk)->chord_mm.value;
+  const GwMark *mark;
+  double        x, y;
+  int           at[2];
+
+  wait_until (!gw_document_is_busy (desk->document));
+  wait_for_ms (200);
+  mark = span_mark (gw_sheet_view_get_drawing (desk->sheet));
+  g_assert_nonnull (mark);
+  gw_sheet_view_to_widget (desk->sheet, mark->box.x + mark->box.width / 2,
+                           mark->box.y + mark->box.height / 2, &x, &y);
+  place_on_screen (GTK_WIDGET (desk->sheet), x, y, &at[0], &at[1]);
+  point ("mousemove %d %d click 1 sleep 0.3 type '%.0f mm + 10 in'", at[0], at[1], before);
+  /* The span is stated to a nanometre; 10 in are 254 mm, exactly. */
+  g_assert_cmpfloat_with_epsilon (span_of (desk), before + 254.0, 1e-6);
+  g_assert_null (gw_history_undo_name (gw_document_get_history (desk->document)));
+  point ("key Return");
+  g_assert_cmpfloat_with_epsilon (span_of (desk), before + 254.0, 1e-6);
+  g_assert_cmpfloat (tip_of (desk)->chord_mm.value, ==, chord);
+  gw_document_undo (desk->document);
+  wait_until (!gw_document_is_busy (desk->document));
+  g_assert_cmpfloat_with_epsilon (span_of (desk), before, 1e-6);
+  g_assert_null (gw_history_undo_name (gw_document_get_history (desk->document)));
+
+  /* By the keyboard; what is too short for the stations is refused on the spot. */
+  gtk_widget_grab_focus (GTK_WIDGET (desk->sheet));
+  point ("key s sleep 0.3 type 3");
+  g_assert_null (gw_document_get_former (desk->document));
+  point ("type 00*4");
+  g_assert_cmpfloat_with_epsilon (span_of (desk), 1200.0, 1e-6);
+  point ("key Escape");
+  g_assert_cmpfloat_with_epsilon (span_of (desk), before, 1e-6);
+  undo_all (desk);
+}
+
+/* Stations and control surfaces keep their parts of the span, panels their dihedral. */
+static void
+test_span_in_proportion (Desk         *desk,
+                         gconstpointer data)
+{
+  const GwStudySurface *wing;
+  const double          before = span_of (desk), factor = 1.25;
+  const GwGripMove      move = { 0.5e-3 * before * factor, 0.0, 1e-4, 0.0 };
+  GwGrip                grip = { .kind = GW_GRIP_SPAN, .path = g_strdup ("surfaces/wing") };
+  g_autoptr (GwStudy) study = NULL;
+  g_autoptr (GError) error = NULL;
+
+  wing = (const GwStudySurface *) gw_edit_record (outcome_of (desk)->assembly->study, grip.path);
+  study = gw_grip_move (&grip, desk->document, &move, &error);
+  g_assert_no_error (error);
+  {
+    const GwStudySurface *now = (const GwStudySurface *) gw_edit_record (study, grip.path);
+
+    for (guint i = 0; i < wing->stations->len; i++)
+      {
+        const GwStudyStation *a = g_ptr_array_index (wing->stations, i);
+        const GwStudyStation *b = g_ptr_array_index (now->stations, i);
+
+        /* Places are rounded to a tenth of a millimetre. */
+        g_assert_cmpfloat_with_epsilon (b->y_mm.value, a->y_mm.value * factor, 0.051);
+        g_assert_cmpfloat_with_epsilon (b->z_mm.value, a->z_mm.value * factor, 0.051);
+        g_assert_cmpfloat (b->x_mm.value, ==, a->x_mm.value);
+        g_assert_cmpfloat (b->chord_mm.value, ==, a->chord_mm.value);
+      }
+    for (guint i = 0; i < wing->controls->len; i++)
+      {
+        const GwStudyControl *a = g_ptr_array_index (wing->controls, i);
+        const GwStudyControl *b = g_ptr_array_index (now->controls, i);
+
+        /* Cut, not rounded, to a tenth, upon stations that are rounded. */
+        g_assert_cmpfloat_with_epsilon (b->from_mm.value, a->from_mm.value * factor, 0.2);
+        g_assert_cmpfloat_with_epsilon (b->to_mm.value, a->to_mm.value * factor, 0.2);
+      }
+  }
+  gw_grip_clear (&grip);
+}
+
 static void
 test_zoom (Desk         *desk,
            gconstpointer data)
@@ -430,6 +533,8 @@ main (int   argc,
   ADD ("/desk/sheet/drag-station", NULL, test_drag_station);
   ADD ("/desk/sheet/type", NULL, test_type);
   ADD ("/desk/sheet/type-balance", NULL, test_type_balance);
+  ADD ("/desk/sheet/type-span", NULL, test_type_span);
+  ADD ("/desk/sheet/span-in-proportion", NULL, test_span_in_proportion);
   ADD ("/desk/sheet/zoom", NULL, test_zoom);
 
   return g_test_run ();

@@ -220,6 +220,36 @@ test_contrast (void)
     }
 }
 
+/* A real minus sign; what shows as zero has none. */
+static void
+test_signed_number (void)
+{
+  static const struct
+  {
+    double      value;
+    int         decimals;
+    const char *text;
+  } cases[] = {
+    { -5.2, 0, "\342\210\2225" },
+    { -0.4, 0, "0" },
+    { -0.04, 1, "0.0" },
+    { -0.06, 1, "\342\210\2220.1" },
+    { 17.0, 0, "17" },
+    { 0.0, 2, "0.00" },
+  };
+  const GwLengthUnit mm = { "mm", 1000.0, 0 };
+  char               text[32];
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      gw_signed_number (cases[i].value, cases[i].decimals, text, sizeof text);
+      g_assert_cmpstr (text, ==, cases[i].text);
+    }
+
+  gw_length_text (&mm, -0.012, text, sizeof text);
+  g_assert_cmpstr (text, ==, "\342\210\22212 mm");
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -232,6 +262,7 @@ main (int   argc,
   g_test_add_func ("/figures/layout/ticks", test_ticks);
   g_test_add_func ("/figures/layout/text-fit", test_text_fit);
   g_test_add_func ("/figures/theme/contrast", test_contrast);
+  g_test_add_func ("/figures/length/signed-number", test_signed_number);
 
   return g_test_run ();
 }

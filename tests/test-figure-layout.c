@@ -570,7 +570,7 @@ test_planform_to_scale (void)
                                       value[GW_RESULT_BALANCE_ROOT] * scale, 1e-6);
       g_assert_cmpfloat_with_epsilon (neutral->box.y + neutral->size / 2 - nose,
                                       value[GW_RESULT_NEUTRAL_POINT] * scale, 1e-6);
-      g_assert_cmpuint (count_containing (drawing, "balance"), ==, 1);
+      g_assert_cmpuint (count_containing (drawing, "balance "), ==, 1);
       g_assert_cmpuint (count_containing (drawing, "neutral point"), ==, 1);
       sample_figures_clear (inputs);
       gw_drawing_free (drawing);
@@ -824,6 +824,150 @@ test_summary_gives_way (void)
   g_free (inputs);
 }
 
+/* Whether every word of @text is a word of a mark to the left of @right. */
+static bool
+has_words (const GwDrawing *drawing,
+           const char      *text,
+           double           right)
+{
+  g_auto (GStrv) words = g_strsplit (text, " ", -1);
+
+  for (char **word = words; *word != NULL; word++)
+    {
+      bool is_there = false;
+
+      for (size_t i = 0; i < gw_drawing_n (drawing) && !is_there; i++)
+        {
+          const GwMark *mark = gw_drawing_mark (drawing, i);
+          g_auto (GStrv) in = mark->text != NULL ? g_strsplit (mark->text, " ", -1) : NULL;
+
+          is_there = in != NULL && mark->box.x < right &&
+                     g_strv_contains ((const char *const *) in, *word);
+        }
+      if (!is_there)
+        return false;
+    }
+
+  return true;
+}
+
+/* Labels fold where columns are many; they are never cut, whatever the room, and with all rows there
+ * no row is without its name. */
+static void
+test_summary_labels (void)
+{
+  SampleFigures *inputs = g_new (SampleFigures, 1);
+
+  for (size_t n = 1; n <= 8; n++)
+    for (double width = 160; width < 500; width += 20)
+      {
+        GwDrawing             *drawing = gw_drawing_new (gw_theme_get (false));
+        const GwSummaryFigure *summary = &inputs->sheet.summary;
+        g_autofree char       *where = g_strdup_printf ("%zu options, %.0f wide", n, width);
+
+        sample_figures_init (inputs, SAMPLE_FOLDED, n, false);
+        gw_figure_summary (drawing, (GwBox){ 0, 0, width, 500 }, summary);
+        g_assert_cmpuint (gw_drawing_n (drawing), >, 0);
+        assert_inside (drawing, &(GwBox){ 0, 0, width, 500 }, where);
+        assert_apart (drawing, where);
+        for (size_t i = 0; i < summary->n_rows; i++)
+          if (!has_words (drawing, summary->rows[i].label, 0.5 * width))
+            fault ("%s: \"%s\" is cut", where, summary->rows[i].label);
+        sample_figures_clear (inputs);
+        gw_drawing_free (drawing);
+      }
+  g_free (inputs);
+}
+
+/* At four options a narrow column has all columns, each
+ * with its bands. */
+static void
+test_summary_folds (void)
+{
+  SampleFigures *inputs = g_new (SampleFigures, 1);
+  GwDrawing     *drawing = gw_drawing_new (gw_theme_get (false));
+
+  sample_figures_init (inputs, SAMPLE_FOLDED, 4, false);
+  gw_figure_summary (drawing, (GwBox){ 0, 0, 230, 420 }, &inputs->sheet.summary);
+  for (int i = 0; i < 4; i++)
+    g_assert_cmpuint (count_kind (drawing, GW_MARK_OPTION + (GwMarkKind) i), ==, 1);
+  g_assert_cmpuint (count_containing (drawing, "±"), >=, 4);
+  g_assert_cmpuint (count_text (drawing, "all-up mass"), ==, 0);
+  g_assert_cmpuint (count_text (drawing, "all-up"), ==, 1);
+  g_assert_cmpuint (count_text (drawing, "…"), ==, 0);
+  sample_figures_clear (inputs);
+  gw_drawing_free (drawing);
+  g_free (inputs);
+}
+
+/* The outline of the item that is moved, at the place where it balances. */
+static const GwMark *
+find_outline (const GwDrawing *drawing)
+{
+  for (size_t i = 0; i < gw_drawing_n (drawing); i++)
+    if (gw_drawing_mark (drawing, i)->line == GW_LINE_PHANTOM &&
+        gw_drawing_mark (drawing, i)->is_closed)
+      return gw_drawing_mark (drawing, i);
+
+  return NULL;
+}
+
+static void
+test_wanted_place (void)
+{
+  SampleFigures          *inputs = g_new (SampleFigures, 1);
+  const GwAirframeFigure *figure = &inputs->sheet.planform;
+  GwBox                   box = { 0, 0, 900, 700 };
+
+  for (GwView view = GW_VIEW_TOP; view < GW_N_VIEWS; view++)
+    {
+      GwDrawing    *drawing = gw_drawing_new (gw_theme_get (false));
+      const GwItem *item;
+      const GwMark *outline, *there;
+      double        scale;
+
+      sample_figures_init (inputs, SAMPLE_FOLDED, 1, false);
+      item = &figure->aircraft->items[figure->aircraft->movable];
+      inputs->results.value[GW_RESULT_SLIDE] = 0.05;
+      inputs->results.value[GW_RESULT_SLIDE_LEFT] = 0.01;
+      scale = view == GW_VIEW_TOP ? gw_figure_planform (drawing, box, figure)
+                                  : gw_figure_side (drawing, box, figure);
+      assert_inside (drawing, &box, "wanted place");
+      assert_apart (drawing, "wanted place");
+      outline = find_outline (drawing);
+      g_assert_nonnull (outline);
+      g_assert_cmpint (outline->target.group, ==, -1); /* not a thing to be taken hold of */
+      g_assert_cmpuint (count_text (drawing, "to balance"), ==, 1);
+      there = &(GwMark){ 0 };
+      for (size_t i = 0; i < gw_drawing_n (drawing); i++)
+        {
+          const GwMark *mark = gw_drawing_mark (drawing, i);
+
+          if (mark->target.group == GW_GROUP_ITEM &&
+              mark->target.owner == figure->aircraft->movable && mark->is_filled)
+            there = mark;
+        }
+      /* 40 mm of the way aft; the boxes hold the lines, of the same width. */
+      if (view == GW_VIEW_TOP)
+        g_assert_cmpfloat_with_epsilon (outline->box.y - there->box.y, 0.04 * scale, 1e-6);
+      else
+        g_assert_cmpfloat_with_epsilon (outline->box.x - there->box.x, 0.04 * scale, 1e-6);
+      g_assert_cmpfloat (item->size[0], >, 0.0);
+
+      gw_drawing_clear (drawing);
+      inputs->results.value[GW_RESULT_SLIDE] = inputs->results.value[GW_RESULT_SLIDE_LEFT] = 0.0;
+      if (view == GW_VIEW_TOP)
+        gw_figure_planform (drawing, box, figure);
+      else
+        gw_figure_side (drawing, box, figure);
+      g_assert_null (find_outline (drawing));
+      g_assert_cmpuint (count_text (drawing, "to balance"), ==, 0);
+      sample_figures_clear (inputs);
+      gw_drawing_free (drawing);
+    }
+  g_free (inputs);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -839,10 +983,13 @@ main (int   argc,
   g_test_add_func ("/figures/planform/in-inches", test_planform_in_inches);
   g_test_add_func ("/figures/planform/thirty-items", test_thirty_items);
   g_test_add_func ("/figures/side/ground", test_ground);
+  g_test_add_func ("/figures/planform/wanted-place", test_wanted_place);
   g_test_add_func ("/figures/layout/without-answers", test_without_answers);
   g_test_add_func ("/figures/summary/all-options", test_all_options);
   g_test_add_func ("/figures/summary/decimals", test_decimals);
   g_test_add_func ("/figures/summary/gives-way", test_summary_gives_way);
+  g_test_add_func ("/figures/summary/labels", test_summary_labels);
+  g_test_add_func ("/figures/summary/folds", test_summary_folds);
 
   return g_test_run ();
 }

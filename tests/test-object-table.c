@@ -312,6 +312,31 @@ test_units (void)
                    "1.57");
 }
 
+/* The outline at the place where it balances, in words. */
+static void
+test_wanted_place (void)
+{
+  g_autoptr (GwEvaluation) evaluation = evaluate_demo ("reed-bed");
+
+  for (guint shown = 0; shown < evaluation->outcomes->len; shown++)
+    {
+      const GwOutcome  *outcome = gw_evaluation_outcome (evaluation, shown);
+      const GwAircraft *aircraft = &outcome->assembly->aircraft;
+      const double     *value = outcome->results.value;
+      const GwItem     *item = &aircraft->items[aircraft->movable];
+      g_autofree char  *name = g_strdup_printf ("%s, to balance", item->name);
+      g_autoptr (GwObjectTable) table = table_of (evaluation, shown, GW_TABLE_POINTS);
+      const GwTableRow *row = find_row (table, 0, name);
+
+      g_assert_nonnull (row);
+      g_assert_cmpfloat (row->keys[1], ==,
+                         item->at[0] + value[GW_RESULT_SLIDE] - value[GW_RESULT_SLIDE_LEFT]);
+      g_assert_cmpfloat (row->keys[1], >=, item->bay_from);
+      g_assert_cmpfloat (row->keys[1], <=, item->bay_to);
+      g_assert_cmpstr (row->path, ==, "equipment/battery");
+    }
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -321,6 +346,7 @@ main (int   argc,
   g_test_add_func ("/report/object-table/things", test_things_of_sample);
   g_test_add_func ("/report/object-table/stations", test_stations_of_sample);
   g_test_add_func ("/report/object-table/points", test_points_of_sample);
+  g_test_add_func ("/report/object-table/wanted-place", test_wanted_place);
   g_test_add_func ("/report/object-table/stall", test_stall_of_sample);
   g_test_add_func ("/report/object-table/summary", test_summary_of_sample);
   g_test_add_func ("/report/object-table/units", test_units);

@@ -129,6 +129,8 @@ static const Bad bad_files[] = {
     "options/thick/changes/equipment/battery/mass" },
   { "change-range", "\"equipment/battery/x_mm\": 10", "\"equipment/battery/mass_g\": -1", CONTENT,
     "options/thick/changes/equipment/battery/mass_g" },
+  { "minus-sign", "\"equipment/battery/x_mm\": 10", "\"equipment/battery/mass_g\": -1", CONTENT,
+    "\342\210\2221 is out of range" },
   { "change-option", "\"equipment/battery/x_mm\": 10", "\"options/thin/name\": \"x\"", CONTENT,
     "not this" },
   { "changes-list",

@@ -167,9 +167,10 @@ test_sentence (void)
   set_band (evaluation, GW_RESULT_BALANCE_ROOT, -0.001, 0.001);
   text = against (evaluation);
   g_assert_cmpstr (text, ==,
-                   "Against Thin sheet: 136 g lighter, stalls 0.98 m/s slower, balance point 2 mm "
-                   "further forward; needs 5 g of lead in the nose. Surely lighter, the stall "
-                   "speed may be either way, the balance point surely further forward.");
+                   "Against Thin sheet: 136 g lighter, balance point 2 mm further forward; needs "
+                   "5 g of lead in the nose. Surely lighter, the balance point surely further "
+                   "forward. No clear difference in stall speed: " MINUS "0.98 m/s, from " MINUS
+                   "1.08 to +0.01.");
 }
 
 /* In the units of the person; a decimal or two more where the unit is large. */
@@ -201,18 +202,18 @@ test_sureness (void)
     const char *says;
   } cases[] = {
     { -50.0, -10.0, 49.0, "Surely lighter," },
-    { -50.0, -10.0, 51.0, "The mass may be either way," },
+    { -50.0, -10.0, 51.0, "No clear difference in mass: " MINUS "50 g, from " MINUS "60 to +1." },
     { 50.0, -49.0, 1.0, "Surely heavier," },
-    { 50.0, -51.0, 1.0, "The mass may be either way," },
+    { 50.0, -51.0, 1.0, "No clear difference in mass: +50 g, from " MINUS "1 to +51." },
     { 50.0, 0.0, 0.0, "Surely heavier," },
     /* Within 1 % of a kilogram on both sides. */
     { 2.0, -8.0, 7.0, "The mass is about the same," },
-    { 2.0, -8.0, 9.0, "The mass may be either way," },
-    { 2.0, -13.0, 7.0, "The mass may be either way," },
+    { 2.0, -8.0, 9.0, "No clear difference in mass: +2 g, from " MINUS "6 to +11." },
+    { 2.0, -13.0, 7.0, "No clear difference in mass: +2 g, from " MINUS "11 to +9." },
     /* Too little to show, however sure. */
     { 0.2, -0.1, 0.1, "The mass is about the same," },
     { 0.0, 0.0, 0.0, "The mass is about the same," },
-    { 0.0, -60.0, 60.0, "The mass may be either way," },
+    { 0.0, -60.0, 60.0, "No clear difference in mass: 0 g, from " MINUS "60 to +60." },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
@@ -224,6 +225,37 @@ test_sureness (void)
       text = against (evaluation);
       assert_holds (text, cases[i].says);
     }
+}
+
+/* Where no way can be told, none is told before it either. */
+static void
+test_unclear (void)
+{
+  g_autoptr (GwEvaluation) evaluation = alike ();
+  g_autofree char *unclear = NULL, *same = NULL, *alone = NULL;
+
+  set (evaluation, 1, GW_RESULT_STALL_SPEED, 7.1);
+  set_band (evaluation, GW_RESULT_STALL_SPEED, -0.5, 0.5);
+  unclear = against (evaluation);
+  assert_holds (unclear, "No clear difference in stall speed: +0.10 m/s, from " MINUS
+                         "0.40 to +0.60.");
+  assert_lacks (unclear, "faster");
+  assert_holds (unclear, "Against Thin sheet: no sure difference.");
+  assert_lacks (unclear, "-");
+
+  set_band (evaluation, GW_RESULT_STALL_SPEED, 0.0, 0.0);
+  set (evaluation, 1, GW_RESULT_MASS, 1.002);
+  set_band (evaluation, GW_RESULT_MASS, -0.003, 0.003);
+  same = against (evaluation);
+  assert_holds (same, "Against Thin sheet: stalls 0.10 m/s faster.");
+  assert_holds (same, "The mass is about the same");
+  assert_lacks (same, "heavier");
+
+  set (evaluation, 1, GW_RESULT_STALL_SPEED, 7.0);
+  set (evaluation, 1, GW_RESULT_BALLAST, 0.005);
+  set (evaluation, 1, GW_RESULT_SLIDE_LEFT, -0.01);
+  alone = against (evaluation);
+  assert_holds (alone, "Against Thin sheet: no sure difference; needs 5 g of lead in the nose.");
 }
 
 /* Quick values carry bands of another evaluation: nothing is sure then. */
@@ -385,16 +417,58 @@ turned (const char *text,
   return g_string_free (g_steal_pointer (&out), FALSE);
 }
 
+static void
+append_opposite (GString    *out,
+                 const char *number)
+{
+  if (g_str_has_prefix (number, MINUS))
+    g_string_append_printf (out, "+%s", number + strlen (MINUS));
+  else if (*number == '+')
+    g_string_append_printf (out, MINUS "%s", number + 1);
+  else
+    g_string_append (out, number);
+}
+
+static gboolean
+mirror_cb (const GMatchInfo *match,
+           GString          *out,
+           gpointer          data)
+{
+  g_autofree char *change = g_match_info_fetch (match, 1), *unit = g_match_info_fetch (match, 2);
+  g_autofree char *low = g_match_info_fetch (match, 3), *high = g_match_info_fetch (match, 4);
+
+  g_string_append (out, ": ");
+  append_opposite (out, change);
+  g_string_append_printf (out, " %s, from ", unit);
+  append_opposite (out, high);
+  g_string_append (out, " to ");
+  append_opposite (out, low);
+  return FALSE;
+}
+
+/* ": +1 g, from -2 to +3" is ": -1 g, from -3 to +2" from the other side. (transfer full) */
+static char *
+mirrored (const char *text)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GRegex) bands =
+    g_regex_new (": ([^ ,]+) ([^ ,]+), from ([^ ]+) to ([^ ]*[0-9])", 0, 0, &error);
+  char *around;
+
+  g_assert_no_error (error);
+  around = g_regex_replace_eval (bands, text, -1, 0, 0, mirror_cb, NULL, &error);
+  g_assert_no_error (error);
+  return around;
+}
+
 /* The first two sentences: what is lead and what is a note alone goes its own way. */
 static char *
 comparison (const char *text)
 {
-  const char      *from = strstr (text, ": ");
-  g_autofree char *all = NULL;
+  const char      *from = g_str_has_prefix (text, "Against ") ? strstr (text, ": ") + 2 : text;
+  g_autofree char *all = g_strdup (from);
   char            *lead, *alone;
 
-  g_assert_nonnull (from);
-  all = g_strdup (from + 2);
   alone = strstr (all, " Of ");
   if (alone != NULL)
     *alone = '\0';
@@ -422,6 +496,7 @@ test_symmetric (gconstpointer name)
       g_autoptr (GwStudy) other = gw_study_copy (study);
       g_autoptr (GwEvaluation) back = NULL;
       g_autofree char *one = NULL, *two = NULL, *wanted = NULL, *got = NULL, *opposite = NULL;
+      g_autofree char *around = NULL;
       g_autoptr (GPtrArray) rows = NULL, rows_back = NULL;
 
       if (b == a)
@@ -434,7 +509,8 @@ test_symmetric (gconstpointer name)
       two = gw_words_against_baseline (back, a, gw_units_standard ());
       wanted = comparison (one);
       got = comparison (two);
-      opposite = turned (wanted, gw_evaluation_outcome (there, a)->name,
+      around = mirrored (wanted);
+      opposite = turned (around, gw_evaluation_outcome (there, a)->name,
                          gw_evaluation_outcome (there, b)->name);
       g_assert_cmpstr (got, ==, opposite);
 
@@ -474,14 +550,19 @@ test_demo (gconstpointer name)
       assert_lacks (text, "inf");
       assert_lacks (text, "%s");
       assert_lacks (text, "..");
-      assert_lacks (text, MINUS);
+      /* A way is told by words; only where there is none has a number its sign. */
+      g_assert_true (strstr (text, MINUS) == NULL || strstr (text, "No clear difference in "));
       g_assert_cmpint (strstr (text, "Against ") != NULL, ==, i != evaluation->baseline);
       if (i != evaluation->baseline)
         {
-          const double change = gw_evaluation_outcome (evaluation, i)->change[GW_RESULT_MASS];
+          const GwOutcome *outcome = gw_evaluation_outcome (evaluation, i);
+          const double     change = outcome->change[GW_RESULT_MASS];
+          const GwBand    *band = &outcome->change_band[GW_RESULT_MASS];
 
-          g_assert_cmpint (strstr (text, " lighter") != NULL, ==, change < -0.0005);
-          g_assert_cmpint (strstr (text, " heavier") != NULL, ==, change > 0.0005);
+          g_assert_cmpint (strstr (text, " lighter") != NULL, ==,
+                           change < -0.0005 && change + band->high < 0.0);
+          g_assert_cmpint (strstr (text, " heavier") != NULL, ==,
+                           change > 0.0005 && change + band->low > 0.0);
         }
     }
 }
@@ -623,6 +704,7 @@ main (int   argc,
   g_test_add_func ("/report/words/sentence", test_sentence);
   g_test_add_func ("/report/words/units", test_units);
   g_test_add_func ("/report/words/sureness", test_sureness);
+  g_test_add_func ("/report/words/unclear", test_unclear);
   g_test_add_func ("/report/words/quick", test_quick);
   g_test_add_func ("/report/words/no-answer", test_no_answer);
   g_test_add_func ("/report/words/limits", test_limits);

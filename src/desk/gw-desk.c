@@ -14,6 +14,7 @@
 
 #define LEAST_OUTLINE 200 /* [pixel] */
 #define LEAST_FORM    280
+#define ROOMY         1100 /* of the window: both drawers leave room for the sheet */
 
 struct _GwDesk
 {
@@ -31,7 +32,9 @@ struct _GwDesk
   GwDocument *document;
   GtkWidget  *asked_from; /* (nullable) (weak): what had the focus when a result was asked about */
   int         outline_width, form_width;
-  gboolean    is_placed; /* the panes have been set to these widths */
+  gboolean    is_placed;         /* the panes have been set to these widths */
+  gboolean    is_outline_chosen; /* by a person; else it goes by the width of the window */
+  GdkSurface *surface;           /* (nullable) (unowned): that is followed while it is mapped */
 };
 
 G_DEFINE_FINAL_TYPE (GwDesk, gw_desk, GTK_TYPE_WIDGET)
@@ -213,6 +216,40 @@ set_shown (GwDesk    *self,
 }
 
 static void
+follow_width (GwDesk *self)
+{
+  int width = gdk_surface_get_width (self->surface);
+
+  if (self->is_outline_chosen)
+    return;
+  /* A window that is about to be shown has its size to come. */
+  if (width <= 1)
+    g_object_get (gtk_widget_get_root (GTK_WIDGET (self)), "default-width", &width, NULL);
+  set_shown (self, GTK_WIDGET (self->outline), width >= ROOMY, PROP_OUTLINE);
+}
+
+static void
+gw_desk_map (GtkWidget *widget)
+{
+  GwDesk *self = GW_DESK (widget);
+
+  self->surface = gtk_native_get_surface (gtk_widget_get_native (widget));
+  g_signal_connect_swapped (self->surface, "notify::width", G_CALLBACK (follow_width), self);
+  follow_width (self);
+  GTK_WIDGET_CLASS (gw_desk_parent_class)->map (widget);
+}
+
+static void
+gw_desk_unmap (GtkWidget *widget)
+{
+  GwDesk *self = GW_DESK (widget);
+
+  g_signal_handlers_disconnect_by_func (self->surface, follow_width, self);
+  self->surface = NULL;
+  GTK_WIDGET_CLASS (gw_desk_parent_class)->unmap (widget);
+}
+
+static void
 set_table (GwDesk  *self,
            gboolean is_table)
 {
@@ -265,6 +302,7 @@ gw_desk_set_property (GObject      *object,
   switch (id)
     {
     case PROP_OUTLINE:
+      self->is_outline_chosen = TRUE;
       set_shown (self, GTK_WIDGET (self->outline), g_value_get_boolean (value), PROP_OUTLINE);
       break;
     case PROP_FORM:
@@ -335,6 +373,14 @@ gw_desk_get_sheet (GwDesk *self)
   g_return_val_if_fail (GW_IS_DESK (self), NULL);
 
   return self->sheet;
+}
+
+gboolean
+gw_desk_is_outline_chosen (GwDesk *self)
+{
+  g_return_val_if_fail (GW_IS_DESK (self), FALSE);
+
+  return self->is_outline_chosen;
 }
 
 static gboolean
@@ -411,6 +457,8 @@ gw_desk_class_init (GwDeskClass *klass)
   object_class->set_property = gw_desk_set_property;
   object_class->dispose = gw_desk_dispose;
   widget_class->focus = gw_desk_focus;
+  widget_class->map = gw_desk_map;
+  widget_class->unmap = gw_desk_unmap;
   widget_class->grab_focus = gw_desk_grab_focus;
 
   install_properties (object_class);

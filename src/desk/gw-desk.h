@@ -32,6 +32,10 @@ void gw_desk_set_dark (GwDesk  *self,
 void gw_desk_set_units (GwDesk        *self,
                         const GwUnits *units);
 
+/** gw_desk_is_outline_chosen: whether "outline" was set; else the outline stands beside the sheet
+ * where the window is wide. */
+gboolean gw_desk_is_outline_chosen (GwDesk *self);
+
 GwSheetView *gw_desk_get_sheet (GwDesk *self);
 
 G_END_DECLS

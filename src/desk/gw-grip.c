@@ -4,7 +4,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 
-#include "desk/gw-grip.h"
+#include "desk/gw-grip-private.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -15,7 +15,6 @@
 #include "study/gw-resolve.h"
 
 #define LEAST_CHORD 5.0 /* [mm] */
-#define LEAST_PANEL 2.0 /* between stations [mm] */
 
 void
 gw_grip_clear (GwGrip *grip)
@@ -168,21 +167,12 @@ gw_grips_of (GwDocument *document)
   return grips;
 }
 
-/* One move may change several fields, one upon the other. */
-typedef struct
-{
-  GwDocument *document;
-  GwStudy    *study;
-  GPtrArray  *problems; /* of no interest: what is wrong shows when it is computed */
-  GError    **error;
-} Mover;
-
-static gboolean
-set_field (Mover          *mover,
-           const char     *path,
-           const char     *key,
-           const GwNumber *number,
-           double          value)
+gboolean
+_gw_grip_set_field (GwGripMover    *mover,
+                    const char     *path,
+                    const char     *key,
+                    const GwNumber *number,
+                    double          value)
 {
   g_autofree char *field = g_strdup_printf ("%s/%s", path, key);
   g_autoptr (JsonNode) node = gw_edit_number (number, value);
@@ -219,7 +209,7 @@ within (const GwStudyItem *item,
 }
 
 static void
-move_item (Mover            *mover,
+move_item (GwGripMover      *mover,
            const GwGrip     *grip,
            const GwGripMove *move)
 {
@@ -230,14 +220,14 @@ move_item (Mover            *mover,
 
   if (fabs (y) < move->catch && !item->mirrored)
     y = 0.0;
-  set_field (mover, grip->path, "x_mm", &item->x_mm, within (item, rounded (x, move)));
+  _gw_grip_set_field (mover, grip->path, "x_mm", &item->x_mm, within (item, rounded (x, move)));
   /* What sits in a bay slides along it. */
   if (has_bay)
     return;
   if (grip->view == GW_VIEW_TOP)
-    set_field (mover, grip->path, "y_mm", &item->y_mm, rounded (y, move));
+    _gw_grip_set_field (mover, grip->path, "y_mm", &item->y_mm, rounded (y, move));
   else
-    set_field (mover, grip->path, "z_mm", &item->z_mm, rounded (-move->v, move));
+    _gw_grip_set_field (mover, grip->path, "z_mm", &item->z_mm, rounded (-move->v, move));
 }
 
 static char *
@@ -251,7 +241,7 @@ movable_path (GwDocument *document)
 /* The item's own lead follows it in part, so a place is only nearly right; the next move starts
  * from what this one came to. */
 static void
-move_balance (Mover            *mover,
+move_balance (GwGripMover      *mover,
               const GwGrip     *grip,
               const GwGripMove *move)
 {
@@ -270,7 +260,7 @@ move_balance (Mover            *mover,
                         wanted, &place) != GW_OK)
     return;
 
-  set_field (mover, path, "x_mm", &item->x_mm, within (item, rounded (place, move)));
+  _gw_grip_set_field (mover, path, "x_mm", &item->x_mm, within (item, rounded (place, move)));
 }
 
 static guint
@@ -298,14 +288,14 @@ between (const GPtrArray *stations,
   const char *after =
     index + 1 < stations->len ? g_ptr_array_index (stations, index + 1) : NULL;
 
-  value = fmax (value, ((const GwNumber *) (before + offset))->value + LEAST_PANEL);
+  value = fmax (value, ((const GwNumber *) (before + offset))->value + GW_GRIP_LEAST_PANEL);
   if (after != NULL)
-    value = fmin (value, ((const GwNumber *) (after + offset))->value - LEAST_PANEL);
+    value = fmin (value, ((const GwNumber *) (after + offset))->value - GW_GRIP_LEAST_PANEL);
   return value;
 }
 
 static void
-move_root (Mover            *mover,
+move_root (GwGripMover      *mover,
            const GwGrip     *grip,
            const GwGripMove *move,
            const char       *path)
@@ -313,79 +303,12 @@ move_root (Mover            *mover,
   const GwStudySurface *surface =
     (const GwStudySurface *) gw_edit_record (shown_study (mover->document), path);
 
-  set_field (mover, path, "x_mm", &surface->x_mm,
-             rounded (grip->view == GW_VIEW_TOP ? move->v : move->u, move));
-}
-
-/* Lengths along the span from the root to each station [mm]. */
-static double *
-arcs_of (const GPtrArray *stations)
-{
-  double *arcs = g_new0 (double, stations->len);
-
-  for (guint i = 1; i < stations->len; i++)
-    {
-      const GwStudyStation *a = g_ptr_array_index (stations, i - 1);
-      const GwStudyStation *b = g_ptr_array_index (stations, i);
-
-      arcs[i] = arcs[i - 1] + hypot (b->y_mm.value - a->y_mm.value, b->z_mm.value - a->z_mm.value);
-    }
-
-  return arcs;
-}
-
-/* A place along the span stays in the same part of its panel. */
-static double
-carried (double        place,
-         guint         n,
-         const double *before,
-         const double *after)
-{
-  guint i = 1;
-
-  while (i + 1 < n && place > before[i])
-    i++;
-
-  place = after[i - 1] + (place - before[i - 1]) / (before[i] - before[i - 1]) *
-                           (after[i] - after[i - 1]);
-  return floor (CLAMP (place, 0.0, after[n - 1]) * 10.0) / 10.0;
-}
-
-/* Where a panel grows or shrinks, its control surfaces do. */
-static void
-carry_controls (Mover                *mover,
-                const GwStudySurface *surface,
-                const char           *path)
-{
-  g_autofree double *before = arcs_of (surface->stations), *after = NULL;
-  g_autoptr (GwStudy) moved = NULL;
-  const GwStudySurface *now;
-
-  if (mover->study == NULL)
-    return;
-
-  moved = gw_study_resolve (mover->study, gw_document_get_shown (mover->document),
-                            mover->problems);
-  now = (const GwStudySurface *) gw_edit_record (moved, path);
-  after = arcs_of (now->stations);
-  if (memcmp (before, after, surface->stations->len * sizeof *before) == 0)
-    return;
-
-  for (guint i = 0; i < surface->controls->len; i++)
-    {
-      const GwStudyControl *control = g_ptr_array_index (surface->controls, i);
-      g_autofree char      *here = g_strdup_printf ("%s/controls/%s", path, control->id);
-      const guint           n = surface->stations->len;
-
-      set_field (mover, here, "from_mm", &control->from_mm,
-                 carried (control->from_mm.value, n, before, after));
-      set_field (mover, here, "to_mm", &control->to_mm,
-                 carried (control->to_mm.value, n, before, after));
-    }
+  _gw_grip_set_field (mover, path, "x_mm", &surface->x_mm,
+                      rounded (grip->view == GW_VIEW_TOP ? move->v : move->u, move));
 }
 
 static void
-move_station (Mover            *mover,
+move_station (GwGripMover      *mover,
               const GwGrip     *grip,
               const GwGripMove *move)
 {
@@ -402,8 +325,8 @@ move_station (Mover            *mover,
     {
       const double edge = surface->x_mm.value + station->x_mm.value;
 
-      set_field (mover, grip->path, "chord_mm", &station->chord_mm,
-                 fmax (rounded (aft, move) - edge, LEAST_CHORD));
+      _gw_grip_set_field (mover, grip->path, "chord_mm", &station->chord_mm,
+                          fmax (rounded (aft, move) - edge, LEAST_CHORD));
       return;
     }
   if (index == 0)
@@ -412,17 +335,17 @@ move_station (Mover            *mover,
       return;
     }
 
-  set_field (mover, grip->path, "x_mm", &station->x_mm,
-             rounded (aft, move) - surface->x_mm.value);
+  _gw_grip_set_field (mover, grip->path, "x_mm", &station->x_mm,
+                      rounded (aft, move) - surface->x_mm.value);
   if (is_top)
-    set_field (mover, grip->path, "y_mm", &station->y_mm,
-               between (surface->stations, index, G_STRUCT_OFFSET (GwStudyStation, y_mm),
-                        rounded (out, move) - surface->y_mm.value));
+    _gw_grip_set_field (mover, grip->path, "y_mm", &station->y_mm,
+                        between (surface->stations, index, G_STRUCT_OFFSET (GwStudyStation, y_mm),
+                                 rounded (out, move) - surface->y_mm.value));
   else
-    set_field (mover, grip->path, "z_mm", &station->z_mm,
-               between (surface->stations, index, G_STRUCT_OFFSET (GwStudyStation, z_mm),
-                        rounded (out, move) - surface->z_mm.value));
-  carry_controls (mover, surface, root);
+    _gw_grip_set_field (mover, grip->path, "z_mm", &station->z_mm,
+                        between (surface->stations, index, G_STRUCT_OFFSET (GwStudyStation, z_mm),
+                                 rounded (out, move) - surface->z_mm.value));
+  _gw_grip_carry_controls (mover, surface, root);
 }
 
 GwStudy *
@@ -431,9 +354,11 @@ gw_grip_move (const GwGrip     *grip,
               const GwGripMove *move,
               GError          **error)
 {
-  GwStudy *start = gw_document_get_evaluation (document)->study;
+  /* A span is typed digit by digit, and each of them starts from what is not tried yet. */
+  GwStudy *start = grip->kind == GW_GRIP_SPAN ? gw_document_get_study (document)
+                                              : gw_document_get_evaluation (document)->study;
   g_autoptr (GPtrArray) problems = gw_problems_new ();
-  Mover mover = { document, gw_study_ref (start), problems, error };
+  GwGripMover mover = { document, gw_study_ref (start), problems, error };
 
   switch (grip->kind)
     {
@@ -446,6 +371,9 @@ gw_grip_move (const GwGrip     *grip,
     case GW_GRIP_STATION:
     case GW_GRIP_CHORD:
       move_station (&mover, grip, move);
+      break;
+    case GW_GRIP_SPAN:
+      _gw_grip_move_span (&mover, grip, move);
       break;
     case GW_GRIP_NONE:
     default:
@@ -482,6 +410,9 @@ gw_grip_name (const GwGrip *grip,
       path = surface_path (grip->path);
       name = name_of (document, path);
       return g_strdup_printf (_ ("Shape %s"), name);
+    case GW_GRIP_SPAN:
+      name = name_of (document, grip->path);
+      return g_strdup_printf (_ ("Span of %s"), name);
     case GW_GRIP_NONE:
     default:
       return g_strdup ("");
@@ -603,6 +534,16 @@ station_text (const GwGrip  *grip,
                           out, aft);
 }
 
+static char *
+span_text (const GwGrip  *grip,
+           GwDocument    *document,
+           const GwUnits *units)
+{
+  g_autofree char *span = length_text (2e3 * gw_grip_half_span (document, grip->path), units);
+
+  return g_strdup_printf (_ ("span %s"), span);
+}
+
 char *
 gw_grip_text (const GwGrip     *grip,
               GwDocument       *document,
@@ -618,6 +559,8 @@ gw_grip_text (const GwGrip     *grip,
     case GW_GRIP_STATION:
     case GW_GRIP_CHORD:
       return station_text (grip, document, units);
+    case GW_GRIP_SPAN:
+      return span_text (grip, document, units);
     case GW_GRIP_NONE:
     default:
       return g_strdup ("");
@@ -645,7 +588,7 @@ gw_grip_number (const GwGrip *grip,
   GwRecord        *record;
 
   *path = NULL;
-  if (grip->kind == GW_GRIP_NONE)
+  if (grip->kind == GW_GRIP_NONE || grip->kind == GW_GRIP_SPAN)
     return NULL;
   if (grip->kind == GW_GRIP_BALANCE)
     owner = movable_path (document);

@@ -19,6 +19,7 @@ typedef enum
   GW_GRIP_BALANCE, /* the balance point: the item that is moved to balance follows */
   GW_GRIP_STATION, /* leading edge of a station: sweep and span; of the root: the whole surface */
   GW_GRIP_CHORD,   /* its trailing edge */
+  GW_GRIP_SPAN,    /* of a surface: typed, not dragged; u of the move: half of it */
 } GwGripKind;
 
 typedef struct
@@ -55,7 +56,7 @@ typedef struct
 /**
  * gw_grip_move:
  *
- * Starts from the study as it is shown, tried changes included, and changes fields with
+ * Starts from the study as it is shown, tried changes included (a span: not included), and changes fields with
  * gw_edit_set() as the document is set to do.
  *
  * Returns: (transfer full): the study with the grip moved there, as far as it goes
@@ -64,6 +65,10 @@ GwStudy *gw_grip_move (const GwGrip     *grip,
                        GwDocument       *document,
                        const GwGripMove *move,
                        GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/** gw_grip_half_span: of the surface at @path as shown [m]; NAN: there is none. */
+double gw_grip_half_span (GwDocument *document,
+                          const char *path);
 
 /** gw_grip_name: what undo calls the move: "Move Battery". (transfer full) */
 char *gw_grip_name (const GwGrip *grip,

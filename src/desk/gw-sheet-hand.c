@@ -238,6 +238,11 @@ click (GwSheetView *self)
       _gw_sheet_type (self, &self->held);
       return;
     }
+  if (target.group == GW_TARGET_SPAN)
+    {
+      gtk_widget_activate_action (GTK_WIDGET (self), "sheet.type-span", NULL);
+      return;
+    }
   if (target.group == GW_TARGET_RESULT)
     {
       g_signal_emit_by_name (self, "why", (guint) target.owner, (guint) target.part);
@@ -443,16 +448,57 @@ escape (GwSheetView *self)
   return TRUE;
 }
 
+/* Of the wing whose span is the dimension on the planform. (transfer full) (nullable) */
+static char *
+span_path (GwSheetView *self)
+{
+  const GwAircraft *aircraft =
+    &gw_evaluation_outcome (self->evaluation, self->shown)->assembly->aircraft;
+
+  for (size_t i = 0; i < aircraft->n_surfaces; i++)
+    if (aircraft->surfaces[i].role == GW_ROLE_WING && aircraft->surfaces[i].n_stations >= 2)
+      return aircraft->surfaces[i].is_mirrored
+               ? path_of (self, (GwTarget){ GW_GROUP_SURFACE, (int) i, 0 })
+               : NULL;
+
+  return NULL;
+}
+
+static void
+type_span_cb (GtkWidget  *widget,
+              const char *action,
+              GVariant   *parameter)
+{
+  GwSheetView *self = GW_SHEET_VIEW (widget);
+  GwGrip       grip = { .kind = GW_GRIP_SPAN, .view = GW_VIEW_TOP };
+
+  if (self->evaluation == NULL || self->front == NULL)
+    return;
+
+  grip.path = span_path (self);
+  if (grip.path != NULL)
+    _gw_sheet_type (self, &grip);
+  gw_grip_clear (&grip);
+}
+
 static void
 type_cb (GtkWidget  *widget,
          const char *action,
          GVariant   *parameter)
 {
-  GwSheetView *self = GW_SHEET_VIEW (widget);
-  GwGrip       grip = { .kind = GW_GRIP_NONE };
+  GwSheetView     *self = GW_SHEET_VIEW (widget);
+  GwGrip           grip = { .kind = GW_GRIP_NONE };
+  g_autofree char *span = NULL;
 
   if (self->evaluation == NULL)
     return;
+
+  span = span_path (self);
+  if (g_strcmp0 (span, gw_document_get_selection (self->document)) == 0)
+    {
+      type_span_cb (widget, action, parameter);
+      return;
+    }
 
   gw_grip_of_item (self->document, gw_document_get_selection (self->document), GW_VIEW_TOP, FALSE,
                    &grip);
@@ -558,12 +604,14 @@ _gw_sheet_install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "sheet.zoom-fit", NULL, zoom_fit_cb);
   gtk_widget_class_install_action (widget_class, "sheet.type", NULL, type_cb);
   gtk_widget_class_install_action (widget_class, "sheet.type-balance", NULL, type_balance_cb);
+  gtk_widget_class_install_action (widget_class, "sheet.type-span", NULL, type_span_cb);
   for (guint i = 0; i < G_N_ELEMENTS (keys); i++)
     gtk_widget_class_add_binding_action (widget_class, keys[i].key, GDK_CONTROL_MASK,
                                          keys[i].action, NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Return, 0, "sheet.type", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_KP_Enter, 0, "sheet.type", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_b, 0, "sheet.type-balance", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_s, 0, "sheet.type-span", NULL);
 }
 
 static void

@@ -27,6 +27,8 @@ label_of (GwSheetView *self)
   const GwField   *field = NULL;
   const char      *label = _ ("Balance point");
 
+  if (self->typed.kind == GW_GRIP_SPAN)
+    label = _ ("Span");
   gw_grip_number (&self->typed, self->document, &path);
   if (self->typed.kind != GW_GRIP_BALANCE && path != NULL)
     {
@@ -49,6 +51,10 @@ present_text (GwSheetView *self)
     return gw_entry_text (outcome->results.value[GW_RESULT_BALANCE_ROOT] * 1e3,
                           self->units.of[GW_MM], decimals);
 
+  if (self->typed.kind == GW_GRIP_SPAN)
+    return gw_entry_text (2e3 * gw_grip_half_span (self->document, self->typed.path),
+                          self->units.of[GW_MM], decimals);
+
   return number != NULL ? gw_entry_text (number->value, self->units.of[GW_MM], decimals)
                         : g_strdup ("");
 }
@@ -67,6 +73,13 @@ typed_study (GwSheetView *self,
     {
       const double     place = balance_root (self) + value * 1e-3;
       const GwGripMove move = { place, place, 1e-4, 0.0 };
+
+      return gw_grip_move (&self->typed, self->document, &move, error);
+    }
+
+  if (self->typed.kind == GW_GRIP_SPAN)
+    {
+      const GwGripMove move = { 0.5e-3 * value, 0.0, 1e-4, 0.0 };
 
       return gw_grip_move (&self->typed, self->document, &move, error);
     }
@@ -139,6 +152,13 @@ activate_cb (GwSheetView *self)
       gw_entry_parse (gtk_editable_get_text (GTK_EDITABLE (self->entry)), GW_MM,
                       self->units.of[GW_MM], &value, NULL))
     say_balance (self, value);
+  if (self->typed.kind == GW_GRIP_SPAN)
+    {
+      const GwGripMove move = { 0.0, 0.0, 1e-4, 0.0 };
+      g_autofree char *text = gw_grip_text (&self->typed, self->document, &move, &self->units);
+
+      _gw_sheet_say (self, text);
+    }
   name = gw_grip_name (&self->typed, self->document);
   gw_document_take (self->document, name);
   gtk_popover_popdown (GTK_POPOVER (self->popover));
@@ -181,6 +201,29 @@ make_popover (GwSheetView *self)
   g_signal_connect_swapped (self->popover, "closed", G_CALLBACK (closed_cb), self);
 }
 
+/* Of the number: a dimension is no handle, and stands where the drawing has room for it. */
+static gboolean
+find_place (GwSheetView  *self,
+            const GwGrip *grip,
+            double       *x,
+            double       *y)
+{
+  const GwBox *box = &gw_drawing_view (self->front, GW_VIEW_TOP)->box;
+
+  if (grip->kind != GW_GRIP_SPAN)
+    return _gw_sheet_grip_place (self, grip, x, y);
+
+  for (size_t i = 0; i < gw_drawing_n (self->front); i++)
+    {
+      const GwMark *mark = gw_drawing_mark (self->front, i);
+
+      if (mark->target.group == GW_TARGET_SPAN && mark->kind == GW_MARK_TEXT)
+        box = &mark->box;
+    }
+  gw_sheet_view_to_widget (self, box->x + box->width / 2, box->y + box->height / 2, x, y);
+  return TRUE;
+}
+
 void
 _gw_sheet_type (GwSheetView  *self,
                 const GwGrip *grip)
@@ -188,7 +231,7 @@ _gw_sheet_type (GwSheetView  *self,
   g_autofree char *label = NULL, *text = NULL;
   double           x, y;
 
-  if (!_gw_sheet_grip_place (self, grip, &x, &y))
+  if (!find_place (self, grip, &x, &y))
     return;
   if (self->popover == NULL)
     make_popover (self);

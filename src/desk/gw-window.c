@@ -83,7 +83,7 @@ update_title (GwWindow *self)
 {
   GwEvaluation    *evaluation = _gw_window_get_evaluation (self);
   const char      *title = evaluation != NULL ? gw_study_title (evaluation->study) : "Gramwright";
-  g_autofree char *subtitle = NULL, *full = NULL;
+  g_autofree char *subtitle = NULL, *more = NULL, *full = NULL;
 
   if (evaluation != NULL)
     {
@@ -92,17 +92,20 @@ update_title (GwWindow *self)
 
       if (_gw_window_is_edited (self))
         {
-          subtitle = g_strdup_printf (_ ("%s, edited · %s"), file, options);
+          subtitle = g_strdup_printf (_ ("%s, edited"), file);
           full = g_strdup_printf (_ ("%s (edited)"), title);
         }
       else
-        subtitle = g_strdup_printf ("%s · %s", file, options);
+        subtitle = g_strdup (file);
+      more = g_strdup_printf ("%s\n%s · %s", title, subtitle, options);
     }
 
   gtk_window_set_title (GTK_WINDOW (self), full != NULL ? full : title);
   gtk_label_set_text (self->title, title);
   gtk_label_set_text (self->subtitle, subtitle != NULL ? subtitle : "");
   gtk_widget_set_visible (GTK_WIDGET (self->subtitle), subtitle != NULL);
+  /* There is room for the name of the file alone beside the buttons of a small window. */
+  gtk_widget_set_tooltip_text (gtk_widget_get_parent (GTK_WIDGET (self->subtitle)), more);
 }
 
 static void
@@ -542,18 +545,34 @@ gw_window_init (GwWindow *self)
   _gw_window_update (self);
 }
 
+/* What the width of the window made of it is not kept. */
+static void
+outline_cb (GwDesk     *desk,
+            GParamSpec *property,
+            GSettings  *settings)
+{
+  gboolean is_open;
+
+  g_object_get (desk, "outline", &is_open, NULL);
+  if (gw_desk_is_outline_chosen (desk))
+    g_settings_set_boolean (settings, "is-outline-open", is_open);
+}
+
 GwWindow *
 gw_window_new (GwApplication *application)
 {
   GwWindow                *self = g_object_new (GW_TYPE_WINDOW, "application", application, NULL);
   GSettings               *settings = gw_application_get_settings (application);
   const GSettingsBindFlags once = G_SETTINGS_BIND_DEFAULT | G_SETTINGS_BIND_GET_NO_CHANGES;
+  g_autoptr (GVariant) outline = g_settings_get_user_value (settings, "is-outline-open");
 
   /* A window begins as the last one was; those that are open do not follow each other. */
   g_settings_bind (settings, "window-width", self, "default-width", once);
   g_settings_bind (settings, "window-height", self, "default-height", once);
   g_settings_bind (settings, "is-maximized", self, "maximized", once);
-  g_settings_bind (settings, "is-outline-open", self->desk, "outline", once);
+  if (outline != NULL)
+    g_object_set (self->desk, "outline", g_variant_get_boolean (outline), NULL);
+  g_signal_connect_object (self->desk, "notify::outline", G_CALLBACK (outline_cb), settings, 0);
   g_settings_bind (settings, "is-form-open", self->desk, "form", once);
   g_settings_bind (settings, "outline-width", self->desk, "outline-width", once);
   g_settings_bind (settings, "form-width", self->desk, "form-width", once);

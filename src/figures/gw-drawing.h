@@ -98,13 +98,14 @@ typedef enum
 /* The thing of the aircraft that a mark shows. */
 typedef struct
 {
-  int group; /* GwGroup, %GW_TARGET_RESULT, or -1: none */
+  int group; /* GwGroup, %GW_TARGET_RESULT, %GW_TARGET_SPAN, or -1: none */
   int owner; /* index in that list; of a result: its option */
   int part;  /* of a result: which, as the maker of the figure counts them */
 } GwTarget;
 
 #define GW_TARGET_NONE   ((GwTarget){ -1, -1, -1 })
 #define GW_TARGET_RESULT GW_N_GROUPS
+#define GW_TARGET_SPAN   (GW_N_GROUPS + 1) /* of the surface that is the owner */
 
 typedef struct
 {

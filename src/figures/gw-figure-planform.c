@@ -8,10 +8,12 @@
 #include <math.h>
 #include <stdio.h>
 
+#include "figures/gw-drawing-private.h"
 #include "figures/gw-figures-i18n.h"
 #include "figures/gw-figures-private.h"
 
 #define CENTRE_PAST 7.0 /* the centre line beyond the outline [pt] */
+#define LINE_HIGH   3.0 /* higher than this is no level line [pt] */
 
 /* Symbols grow with the drawing within limits [pt]. */
 #define SYMBOL(scale)     fmin (fmax (0.05 * (scale), 8), 13)
@@ -122,6 +124,7 @@ draw_span (GwDrawing              *drawing,
   double           half = fabs (tip->at[1]) * planform->scale;
   double           y = planform->origin[1] + tip->at[0] * planform->scale;
   double           top = planform->origin[1] + planform->airframe.low[1] * planform->scale;
+  size_t           since;
   char             text[32];
   GwDimension      span = {
          .a = { planform->origin[0] - (figure->is_half ? 0 : half), y },
@@ -134,7 +137,14 @@ draw_span (GwDrawing              *drawing,
   if (!wing->is_mirrored || half < 40)
     return;
   gw_length_dimension (&figure->length, 2 * fabs (tip->at[1]), text, sizeof text);
+  since = gw_drawing_n (drawing);
   gw_dimension (drawing, &span);
+  /* The line, its arrows and the number; a press near a wing tip is not meant for the extension
+   * lines. */
+  while (since < gw_drawing_n (drawing) && gw_drawing_mark (drawing, since)->box.height > LINE_HIGH)
+    since++;
+  gw_drawing_point_at (drawing, since,
+                       (GwTarget){ GW_TARGET_SPAN, (int) (wing - figure->aircraft->surfaces), 0 });
 }
 
 /* The root chord stands to the right of the whole aeroplane. */
@@ -237,7 +247,7 @@ draw_points (GwDrawing              *drawing,
   const double *value = figure->results->value;
   double        root = value[GW_RESULT_BALANCE_X] - value[GW_RESULT_BALANCE_ROOT];
   double        size = SYMBOL (planform->scale);
-  char          texts[2][96], length[32];
+  char          texts[2][96], length[32], percent[24];
   GwCallout     items[2];
   size_t        n = 0;
 
@@ -248,8 +258,8 @@ draw_points (GwDrawing              *drawing,
       gw_drawing_symbol (drawing, GW_MARK_NEUTRAL, planform->origin[0], y, 7, GW_TONE_INK);
       gw_length_text (&figure->length, value[GW_RESULT_NEUTRAL_POINT] - root, length,
                       sizeof length);
-      snprintf (texts[1], sizeof texts[1], _ ("neutral point %s, margin %.0f %%"), length,
-                value[GW_RESULT_STATIC_MARGIN] * 100);
+      gw_signed_number (value[GW_RESULT_STATIC_MARGIN] * 100, 0, percent, sizeof percent);
+      snprintf (texts[1], sizeof texts[1], _ ("neutral point %s, margin %s %%"), length, percent);
       items[n++] = (GwCallout){ planform->origin[0], y, 3.5, false, texts[1],
                                 GW_FONT_TEXT, GW_TONE_MID, GW_TARGET_NONE };
     }
@@ -260,8 +270,8 @@ draw_points (GwDrawing              *drawing,
       draw_band (drawing, planform, figure);
       gw_drawing_symbol (drawing, GW_MARK_BALANCE, planform->origin[0], y, size, GW_TONE_INK);
       gw_length_text (&figure->length, value[GW_RESULT_BALANCE_ROOT], length, sizeof length);
-      snprintf (texts[0], sizeof texts[0], _ ("balance %s, %.0f %% of chord"), length,
-                value[GW_RESULT_BALANCE_MAC] * 100);
+      gw_signed_number (value[GW_RESULT_BALANCE_MAC] * 100, 0, percent, sizeof percent);
+      snprintf (texts[0], sizeof texts[0], _ ("balance %s, %s %% of chord"), length, percent);
       items[n++] = (GwCallout){ planform->origin[0], y, size / 2, false, texts[0],
                                 GW_FONT_TEXT, GW_TONE_INK, GW_TARGET_NONE };
     }
@@ -355,6 +365,7 @@ gw_figure_planform (GwDrawing              *drawing,
   callouts->middle = planform.origin[0];
   draw_points (drawing, &planform, figure, callouts);
   gw_planform_labels (drawing, callouts, figure, planform.origin, planform.scale);
+  gw_wanted_place_draw (drawing, figure, GW_VIEW_TOP, box, since, planform.origin, planform.scale);
   g_free (callouts);
   gw_airframe_clear (&planform.airframe);
 

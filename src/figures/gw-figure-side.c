@@ -226,6 +226,7 @@ gw_figure_side (GwDrawing              *drawing,
                 const GwAirframeFigure *figure)
 {
   Side   side = { .has_ground = false };
+  size_t since = gw_drawing_n (drawing);
   double line = gw_text_line (drawing, GW_FONT_SMALL);
   double extent[2], scale;
 
@@ -260,6 +261,7 @@ gw_figure_side (GwDrawing              *drawing,
                       fmin (box.y + box.height - line / 2,
                             side.origin[1] + airframe->high[1] * scale + 6 + line / 2),
                       fmin (box.width * 0.4, 130), scale, &figure->length);
+      gw_wanted_place_draw (drawing, figure, GW_VIEW_SIDE, box, since, side.origin, scale);
     }
   gw_airframe_clear (&side.airframe);
 

@@ -68,7 +68,7 @@ tick_text (const GwTicks *ticks,
            char          *text,
            size_t         size)
 {
-  snprintf (text, size, "%.*f", ticks->decimals, tick_value (ticks, i));
+  gw_signed_number (tick_value (ticks, i), ticks->decimals, text, size);
 }
 
 /* Widens the range of speeds to whole steps of its ticks. */

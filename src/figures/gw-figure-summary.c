@@ -10,9 +10,8 @@
 #include "figures/gw-drawing-private.h"
 #include "figures/gw-summary-private.h"
 
-#define PAD      4.0
-#define CROSS    5.0 /* size of the sign of a broken limit */
-#define UNIT_GAP 6.0 /* between label and unit */
+#define PAD   4.0
+#define CROSS 5.0 /* size of the sign of a broken limit */
 
 /* What stands under the number; NULL: nothing. Free it with g_free(). */
 static char *
@@ -61,7 +60,40 @@ draw_cell (GwDrawing            *drawing,
   g_free (second);
 }
 
-/* Label and unit; where they cannot both be read, the unit is left out. */
+static void
+draw_unit (GwDrawing            *drawing,
+           const GwSummaryTable *table,
+           const GwSummaryRow   *row,
+           double                y)
+{
+  if (row->unit != NULL)
+    gw_text_at (drawing, table->box.x + table->label_width - PAD, y, row->unit, GW_FONT_SMALL,
+                GW_TONE_MID, GW_ALIGN_END, GW_ALIGN_MIDDLE);
+}
+
+/* In two lines where the columns leave no more room. */
+static void
+draw_folded (GwDrawing            *drawing,
+             const GwSummaryTable *table,
+             const GwSummaryRow   *row,
+             double                y)
+{
+  GwSummaryLabel label;
+
+  gw_summary_label_fold (drawing, row, table->font, &label);
+  for (int i = 0; i < 2; i++)
+    {
+      const double middle = y + table->line / 2 + 1 + i * table->line;
+
+      if (label.lines[i] != NULL)
+        gw_text_at (drawing, table->box.x, middle, label.lines[i], table->font, GW_TONE_INK,
+                    GW_ALIGN_START, GW_ALIGN_MIDDLE);
+      if (i == label.unit_line)
+        draw_unit (drawing, table, row, middle);
+    }
+  gw_summary_label_clear (&label);
+}
+
 static void
 draw_label (GwDrawing            *drawing,
             const GwSummaryTable *table,
@@ -69,19 +101,15 @@ draw_label (GwDrawing            *drawing,
             double                y)
 {
   double middle = y + (table->has_second ? table->line / 2 + 1 : table->row_height / 2);
-  double room = table->label_width - PAD + 0.1;
-  double unit = gw_summary_text_width (drawing, row->unit, GW_FONT_SMALL, GW_STYLE_UPRIGHT);
-  bool   has_unit = unit > 0 && unit + UNIT_GAP < 0.6 * room;
-  char  *label = gw_text_fit (drawing, row->label, table->font, GW_STYLE_UPRIGHT,
-                             has_unit ? room - unit - UNIT_GAP : room);
 
-  if (label != NULL)
-    gw_text_at (drawing, table->box.x, middle, label, table->font, GW_TONE_INK, GW_ALIGN_START,
-                GW_ALIGN_MIDDLE);
-  g_free (label);
-  if (has_unit)
-    gw_text_at (drawing, table->box.x + table->label_width - PAD, middle, row->unit, GW_FONT_SMALL,
-                GW_TONE_MID, GW_ALIGN_END, GW_ALIGN_MIDDLE);
+  if (table->is_folded)
+    {
+      draw_folded (drawing, table, row, y);
+      return;
+    }
+  gw_text_at (drawing, table->box.x, middle, row->label, table->font, GW_TONE_INK, GW_ALIGN_START,
+              GW_ALIGN_MIDDLE);
+  draw_unit (drawing, table, row, middle);
 }
 
 static double

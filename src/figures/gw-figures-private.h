@@ -36,6 +36,17 @@ void gw_planform_labels (GwDrawing              *drawing,
                          const double            origin[2],
                          double                  scale);
 
+/** gw_wanted_place_draw: where the movable item balances, as far as its bay lets it go: a thin
+ * outline and, where there is room, a word. Last of all
+ * in its view: nothing else makes room for it. @since: marks from here on are in the way */
+void gw_wanted_place_draw (GwDrawing              *drawing,
+                           const GwAirframeFigure *figure,
+                           GwView                  view,
+                           GwBox                   bounds,
+                           size_t                  since,
+                           const double            origin[2],
+                           double                  scale);
+
 /* What a summary needs at one size of type [pt]. */
 typedef struct
 {
@@ -44,6 +55,7 @@ typedef struct
   double band;   /* widest band, behind it, with its gap */
   double both;   /* widest short band with the change, below it */
   double label;  /* of the labels with their units */
+  double folded; /* of the labels, each in two lines, with their units */
   double name;   /* of a column that the longest word of a name needs */
   bool   has_cross, has_band, has_change;
 } GwSummaryMeasure;
@@ -65,11 +77,20 @@ double gw_summary_height (GwDrawing             *drawing,
                           double                 width,
                           bool                   with_second);
 
-/** gw_summary_columns: how many options find room at @width. */
-size_t gw_summary_columns (GwDrawing             *drawing,
-                           const GwSummaryFigure *figure,
-                           const GwSummaryMeasure measures[2],
-                           double                 width);
+/* What a summary says in the room it has, as parts of all that it could. */
+typedef struct
+{
+  double columns, rows;
+  bool   is_folded; /* labels take two lines */
+  bool   has_bands;
+} GwSummaryShare;
+
+/** gw_summary_share: how much there is of it in a box of that size. */
+GwSummaryShare gw_summary_share (GwDrawing             *drawing,
+                                 const GwSummaryFigure *figure,
+                                 const GwSummaryMeasure measures[2],
+                                 double                 width,
+                                 double                 height);
 
 /** gw_masses_need: height at which all bars and the list of parts are there at @width, close or
  * with room. */

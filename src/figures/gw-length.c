@@ -6,8 +6,24 @@
 
 #include "figures/gw-length.h"
 
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
+
+#define MINUS "\342\210\222" /* U+2212 */
+
+void
+gw_signed_number (double value,
+                  int    decimals,
+                  char  *text,
+                  size_t size)
+{
+  const int n = snprintf (text, size, "%.*f", decimals, fabs (value));
+
+  /* Written anew with its sign only where a digit says that it is not zero. */
+  if (value < 0 && n > 0 && strpbrk (text, "123456789") != NULL)
+    snprintf (text, size, MINUS "%.*f", decimals, fabs (value));
+}
 
 void
 gw_length_text (const GwLengthUnit *unit,
@@ -15,7 +31,10 @@ gw_length_text (const GwLengthUnit *unit,
                 char               *text,
                 size_t              size)
 {
-  snprintf (text, size, "%.*f %s", unit->decimals, length * unit->factor, unit->name);
+  char number[24];
+
+  gw_signed_number (length * unit->factor, unit->decimals, number, sizeof number);
+  snprintf (text, size, "%s %s", number, unit->name);
 }
 
 void
@@ -25,7 +44,7 @@ gw_length_dimension (const GwLengthUnit *unit,
                      size_t              size)
 {
   if (strcmp (unit->name, "mm") == 0)
-    snprintf (text, size, "%.*f", unit->decimals, length * unit->factor);
+    gw_signed_number (length * unit->factor, unit->decimals, text, size);
   else
     gw_length_text (unit, length, text, size);
 }

@@ -15,6 +15,12 @@ typedef struct
   int         decimals; /* of a dimension */
 } GwLengthUnit;
 
+/** gw_signed_number: @value with a real minus sign, and none if it shows as zero. */
+void gw_signed_number (double value,
+                       int    decimals,
+                       char  *text,
+                       size_t size);
+
 /** gw_length_text: "76 mm", "2.99 in". @length: [m] */
 void gw_length_text (const GwLengthUnit *unit,
                      double              length,

@@ -68,8 +68,20 @@ fill_column (const Needs  *needs,
     areas->stall = column;
 }
 
+/* Summary and curve, one below the other. */
+static void
+fill_with_curve (const Needs  *needs,
+                 GwBox         column,
+                 GwSheetAreas *areas)
+{
+  areas->summary = gw_box_take_top (&column, fmin (summary_height (needs, column.width, true),
+                                                   column.height - needs->stall_height - GAP));
+  gw_box_take_top (&column, GAP);
+  areas->stall = column;
+}
+
 /* Left the aeroplane, right a column with the tables above the title block. Variants: the curve
- * beside the side view, in the column, or in it with the masses beside the side view. */
+ * beside the side view, in the column, or in it with the masses beside the side view or below it. */
 static void
 arrange_columns (const Needs  *needs,
                  double        share,
@@ -95,6 +107,12 @@ arrange_columns (const Needs  *needs,
   if (variant == 2)
     low = CLAMP (masses_height (needs, fmax (left.width * 0.44, needs->masses_width), true), low,
                  left.height * 0.34);
+  if (variant == 3)
+    {
+      areas->masses = gw_box_take_bottom (&left, masses_height (needs, left.width, false));
+      gw_box_take_bottom (&left, GAP);
+      low = needs->side_height;
+    }
   row = gw_box_take_bottom (&left, low);
   gw_box_take_bottom (&left, GAP);
   areas->planform = left;
@@ -102,11 +120,9 @@ arrange_columns (const Needs  *needs,
     {
       areas->masses = gw_box_take_right (&row, fmax (row.width * 0.46, needs->masses_width));
       gw_box_take_right (&row, GAP);
-      areas->summary = gw_box_take_top (&right, fmin (summary_height (needs, right.width, true),
-                                                      right.height - needs->stall_height - GAP));
-      gw_box_take_top (&right, GAP);
-      areas->stall = right;
     }
+  if (variant >= 2)
+    fill_with_curve (needs, right, areas);
   else
     fill_column (needs, right, variant == 1, areas);
   if (variant == 0)
@@ -292,26 +308,36 @@ serve (const GwBox *box,
   return fit * fit;
 }
 
+static double
+there (double share)
+{
+  return share < 1 ? 0.1 * share : 1;
+}
+
 /* Size of the plan, held down by every figure that gets too little room or has far too much; an
- * option left out of the summary is nearly as bad as no sheet. */
+ * option or a result left out of the summary is nearly as bad as no sheet. */
 static double
 judge (const Needs        *needs,
        const GwSheetAreas *areas)
 {
-  const GwBox *table = &areas->summary;
-  double       least = summary_height (needs, table->width, false);
-  double       full = summary_height (needs, table->width, true);
-  double       summary = serve (table, needs->summary_width, least);
-  double       hole = fmax (table->height - 1.3 * full, 0) / needs->content.height;
-  double       fit = plan_fit (needs, areas);
-  double       n = fmax ((double) needs->figure->summary.n_columns, 1);
-  double       there = (double) gw_summary_columns (needs->drawing, &needs->figure->summary,
-                                                    needs->summary, table->width) /
-                 n;
+  const GwBox         *table = &areas->summary;
+  double               least = summary_height (needs, table->width, false);
+  double               full = summary_height (needs, table->width, true);
+  double               hole = fmax (table->height - 1.3 * full, 0) / needs->content.height;
+  double               fit = plan_fit (needs, areas);
+  const GwSummaryShare share = gw_summary_share (needs->drawing, &needs->figure->summary,
+                                                 needs->summary, table->width, table->height);
+  /* Labels that fold make room for all columns. */
+  const bool   is_wide = share.is_folded && share.columns >= 1;
+  const double width = is_wide ? table->width : needs->summary_width;
+  const double full_width = is_wide ? table->width : needs->summary_full_width;
+  const double summary = serve (table, width, least);
+  const double masses = masses_height (needs, areas->masses.width, false);
 
-  return areas->planform_scale * summary * summary * (there < 1 ? 0.1 * there : 1) *
-         (0.4 + 0.6 * serve (table, needs->summary_full_width, full)) *
-         serve (&areas->masses, 200, masses_height (needs, areas->masses.width, false)) *
+  return areas->planform_scale * summary * summary * there (share.columns) * there (share.rows) *
+         (share.is_folded ? 0.7 : 1) * (share.has_bands ? 1 : 0.8) *
+         (0.4 + 0.6 * serve (table, full_width, full)) *
+         serve (&areas->masses, 200, masses) * (areas->masses.height < 0.8 * masses ? 0.3 : 1) *
          serve (&areas->stall, needs->stall_width, needs->stall_height) *
          serve (&areas->side, needs->side_width, needs->side_height) *
          fmin (areas->side_scale / fmax (areas->planform_scale, 1e-9), 1) *
@@ -343,7 +369,7 @@ gw_sheet_arrange (GwDrawing           *drawing,
   {
     Arrange arrange;
     int     n_variants;
-  } arrangements[] = { { arrange_columns, 3 }, { arrange_rows, 2 }, { arrange_stack, 3 } };
+  } arrangements[] = { { arrange_columns, 4 }, { arrange_rows, 2 }, { arrange_stack, 3 } };
   Needs  needs = { .drawing = drawing, .figure = figure, .frame = frame };
   double best = -1;
 

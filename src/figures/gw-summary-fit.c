@@ -15,7 +15,6 @@
 #define BESIDE_GAP  4.0  /* between a number and what stands beside it */
 #define COLUMN_MOST 96.0 /* [pt] */
 #define STRETCH     5.0  /* [pt] a row may grow where there is room */
-#define LABEL_SHARE 0.20 /* of the width, at most, once columns get narrow */
 
 double
 gw_summary_text_width (GwDrawing  *drawing,
@@ -126,6 +125,61 @@ measure_columns (GwDrawing             *drawing,
   measure->plain += gutter;
 }
 
+/* Line 1 of @label ends before word @n; tries the unit in both lines. */
+static void
+try_fold (GwDrawing          *drawing,
+          const GwSummaryRow *row,
+          GwFont              font,
+          char              **words,
+          guint               n,
+          GwSummaryLabel     *best)
+{
+  g_autofree char *rest = words[n] != NULL ? g_strjoinv (" ", words + n) : NULL;
+  g_autofree char *first = NULL, *kept = words[n];
+  double           unit, width[2];
+
+  words[n] = NULL;
+  first = g_strjoinv (" ", words);
+  words[n] = g_steal_pointer (&kept);
+  width[0] = gw_summary_text_width (drawing, first, font, GW_STYLE_UPRIGHT);
+  width[1] = gw_summary_text_width (drawing, rest, font, GW_STYLE_UPRIGHT);
+  unit = gw_summary_text_width (drawing, row->unit, GW_FONT_SMALL, GW_STYLE_UPRIGHT);
+  for (int line = 0; line < 2; line++)
+    {
+      const double gap = unit > 0 && width[line] > 0 ? UNIT_GAP : 0;
+      const double whole = fmax (width[line] + gap + unit, width[1 - line]);
+
+      if (whole >= best->width)
+        continue;
+      gw_summary_label_clear (best);
+      best->lines[0] = g_strdup (first);
+      best->lines[1] = g_strdup (rest);
+      best->unit_line = line;
+      best->width = whole;
+    }
+}
+
+void
+gw_summary_label_fold (GwDrawing          *drawing,
+                       const GwSummaryRow *row,
+                       GwFont              font,
+                       GwSummaryLabel     *out)
+{
+  g_auto (GStrv) words = g_strsplit (row->label, " ", -1);
+  const guint n = g_strv_length (words);
+
+  *out = (GwSummaryLabel){ .width = INFINITY };
+  for (guint i = 1; i <= n; i++)
+    try_fold (drawing, row, font, words, i, out);
+}
+
+void
+gw_summary_label_clear (GwSummaryLabel *label)
+{
+  for (int i = 0; i < 2; i++)
+    g_clear_pointer (&label->lines[i], g_free);
+}
+
 static void
 measure_labels (GwDrawing             *drawing,
                 const GwSummaryFigure *figure,
@@ -139,7 +193,12 @@ measure_labels (GwDrawing             *drawing,
       double unit =
         gw_summary_text_width (drawing, figure->rows[row].unit, GW_FONT_SMALL, GW_STYLE_UPRIGHT);
 
+      GwSummaryLabel folded;
+
       measure->label = fmax (measure->label, label + (unit > 0 ? unit + UNIT_GAP : 0) + PAD);
+      gw_summary_label_fold (drawing, &figure->rows[row], font, &folded);
+      measure->folded = fmax (measure->folded, folded.width + PAD);
+      gw_summary_label_clear (&folded);
     }
 }
 
@@ -159,17 +218,20 @@ gw_summary_measure (GwDrawing             *drawing,
     }
 }
 
-/* Widths at @font; false if the columns do not all find room beside full labels. */
+/* Widths at @font; false if the columns do not all find room beside the labels, which are never
+ * shortened: they fold. */
 static bool
 fit_width (GwSummaryTable *table,
-           GwFont          font)
+           GwFont          font,
+           bool            is_folded)
 {
   const GwSummaryMeasure *need = &table->measures[font == GW_FONT_TEXT];
   double                  n = (double) table->figure->n_columns;
-  double                  most, share;
+  double                  room, share;
 
   table->font = font;
-  table->label_width = need->label;
+  table->is_folded = is_folded;
+  table->label_width = is_folded ? need->folded : need->label;
   table->cross_width = need->has_cross ? CROSS + 3 : 0;
   table->n_columns = table->figure->n_columns;
   share = (table->box.width - table->label_width) / n;
@@ -179,7 +241,7 @@ fit_width (GwSummaryTable *table,
   table->is_band_beside = need->has_band && share >= need->plain + need->change + need->band;
   table->band_width = table->is_band_beside ? need->band : 0;
   table->number_width = need->plain - table->cross_width - PAD;
-  table->has_second = (need->has_change && !table->is_change_beside) ||
+  table->has_second = is_folded || (need->has_change && !table->is_change_beside) ||
                       (need->has_band && !table->is_band_beside);
   table->takes_both = need->has_change && !table->is_change_beside && share >= need->both;
   table->takes_band = share >= need->band;
@@ -189,19 +251,10 @@ fit_width (GwSummaryTable *table,
   if (share >= need->plain)
     return true;
 
-  /* Labels give way first, then columns at the end. */
-  most = fmin (table->label_width, table->box.width * LABEL_SHARE);
-  table->label_width = fmax (most, table->box.width - n * need->plain);
-  table->label_width = fmin (table->label_width, most);
-  table->column_width = (table->box.width - table->label_width) / n;
-  if (table->column_width < need->plain)
-    {
-      double room = table->box.width - table->label_width;
-
-      table->n_columns = (size_t) CLAMP (floor ((room - 8) / need->plain), 0, n);
-      table->column_width = table->n_columns > 0 ? (room - 8) / (double) table->n_columns : 0;
-    }
-
+  /* Columns at the end give way. */
+  room = table->box.width - table->label_width - 8;
+  table->n_columns = (size_t) CLAMP (floor (room / need->plain), 0, n);
+  table->column_width = table->n_columns > 0 ? room / (double) table->n_columns : 0;
   return false;
 }
 
@@ -216,11 +269,11 @@ fit_height (GwDrawing      *drawing,
   double n = (double) table->figure->n_rows;
   double one = line + 2, two = line + small + 1.5;
 
-  if (table->has_second && n * two > height)
+  if (table->has_second && !table->is_folded && n * two > height)
     table->has_second = false;
   if (!table->has_second && n * one > height && table->font == GW_FONT_TEXT)
     {
-      fit_width (table, GW_FONT_SMALL);
+      fit_width (table, GW_FONT_SMALL, false);
       table->has_second = false;
       line = small;
       one = line + 1;
@@ -244,8 +297,8 @@ gw_summary_table_init (GwDrawing             *drawing,
   double legend = 0;
 
   *table = (GwSummaryTable){ .figure = figure, .measures = measures, .box = box };
-  if (!fit_width (table, GW_FONT_TEXT))
-    fit_width (table, GW_FONT_SMALL);
+  if (!fit_width (table, GW_FONT_TEXT, false) && !fit_width (table, GW_FONT_SMALL, false))
+    fit_width (table, GW_FONT_SMALL, true);
   table->shown = figure->shown;
   for (size_t i = 0; i < table->n_columns; i++)
     table->column[i % GW_SUMMARY_COLUMNS] = i;
@@ -261,6 +314,12 @@ gw_summary_table_init (GwDrawing             *drawing,
              PAD;
   table->legend_height = legend;
   fit_height (drawing, table, box.height - table->header_height - legend - 2);
+  if (table->n_rows == figure->n_rows || legend == 0)
+    return;
+
+  /* A row says more than the legend. */
+  table->legend_height = 0;
+  fit_height (drawing, table, box.height - table->header_height - 2);
 }
 
 double
@@ -289,20 +348,26 @@ gw_summary_height (GwDrawing             *drawing,
 
   gw_summary_table_init (drawing, figure, measures, (GwBox){ 0, 0, width, 1e4 }, &table);
   row = table.line + 2;
-  if (with_second && table.has_second)
+  if (table.has_second && (with_second || table.is_folded))
     row = table.line + gw_text_line (drawing, GW_FONT_SMALL) + 1.5;
 
   return table.header_height + row * (double) figure->n_rows + table.legend_height + 3;
 }
 
-size_t
-gw_summary_columns (GwDrawing             *drawing,
-                    const GwSummaryFigure *figure,
-                    const GwSummaryMeasure measures[2],
-                    double                 width)
+GwSummaryShare
+gw_summary_share (GwDrawing             *drawing,
+                  const GwSummaryFigure *figure,
+                  const GwSummaryMeasure measures[2],
+                  double                 width,
+                  double                 height)
 {
   GwSummaryTable table;
 
-  gw_summary_table_init (drawing, figure, measures, (GwBox){ 0, 0, width, 1e4 }, &table);
-  return table.n_columns;
+  gw_summary_table_init (drawing, figure, measures, (GwBox){ 0, 0, width, height }, &table);
+  return (GwSummaryShare){
+    .columns = (double) table.n_columns / fmax ((double) figure->n_columns, 1),
+    .rows = (double) table.n_rows / fmax ((double) figure->n_rows, 1),
+    .is_folded = table.is_folded,
+    .has_bands = table.has_second || table.is_band_beside || !measures[1].has_band,
+  };
 }

@@ -34,6 +34,7 @@ typedef struct
   bool                    has_baseline; /* the word under its name */
   bool                    has_second, is_band_beside, is_change_beside;
   bool                    takes_both, takes_band; /* the second line */
+  bool                    is_folded;              /* labels in two lines */
 } GwSummaryTable;
 
 /** gw_summary_table_init: widths, heights and what is left out, for @box. */
@@ -58,6 +59,22 @@ double gw_summary_row_tail (GwDrawing             *drawing,
                             const GwSummaryFigure *figure,
                             size_t                 row,
                             GwFont                 font);
+
+/* A label in two lines; the unit stands at the right of one of them. */
+typedef struct
+{
+  char  *lines[2]; /* NULL: none */
+  int    unit_line;
+  double width;     /* that it takes */
+} GwSummaryLabel;
+
+/** gw_summary_label_fold: folds the label where it takes the least width. Free the lines with
+ * gw_summary_label_clear(). */
+void gw_summary_label_fold (GwDrawing          *drawing,
+                            const GwSummaryRow *row,
+                            GwFont              font,
+                            GwSummaryLabel     *out);
+void gw_summary_label_clear (GwSummaryLabel *label);
 
 /** gw_summary_names_width: width of a column whose name need not be turned. */
 double gw_summary_names_width (GwDrawing             *drawing,

@@ -131,6 +131,24 @@ movable_path (GwTabling *tabling)
   return movable >= 0 ? gw_owner_path (tabling->outcome, GW_GROUP_ITEM, (guint) movable) : NULL;
 }
 
+/* Where the item that is moved balances, as far as its bay lets it: the outline in the drawings. */
+static void
+add_wanted_place (GwTabling *tabling)
+{
+  const GwAircraft *aircraft = &tabling->outcome->assembly->aircraft;
+  const double     *value = tabling->outcome->results.value;
+  g_autofree char  *name = NULL;
+
+  if (aircraft->movable < 0 || !isfinite (value[GW_RESULT_SLIDE]))
+    return;
+
+  name = g_strdup_printf (_ ("%s, to balance"), aircraft->items[aircraft->movable].name);
+  add_point (tabling, name,
+             aircraft->items[aircraft->movable].at[0] + value[GW_RESULT_SLIDE] -
+               value[GW_RESULT_SLIDE_LEFT],
+             NULL, movable_path (tabling));
+}
+
 void
 _gw_table_fill_points (GwTabling *tabling)
 {
@@ -156,4 +174,5 @@ _gw_table_fill_points (GwTabling *tabling)
   add_result_point (tabling, GW_RESULT_NEUTRAL_POINT, NULL);
   add_result_point (tabling, GW_RESULT_TRAVEL_FORE, movable_path (tabling));
   add_result_point (tabling, GW_RESULT_TRAVEL_AFT, movable_path (tabling));
+  add_wanted_place (tabling);
 }

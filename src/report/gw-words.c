@@ -46,17 +46,19 @@ static const struct
   GwResultId  id;
   const char *less, *more; /* with how much */
   const char *surely_less, *surely_more;
-  const char *same, *either;
+  const char *same, *either; /* with the difference, its unit and the ends of its band */
 } told[] = {
   { GW_RESULT_MASS, N_ ("%s lighter"), N_ ("%s heavier"), N_ ("surely lighter"),
-    N_ ("surely heavier"), N_ ("the mass is about the same"), N_ ("the mass may be either way") },
+    N_ ("surely heavier"), N_ ("the mass is about the same"),
+    N_ ("No clear difference in mass: %s, from %s to %s.") },
   { GW_RESULT_STALL_SPEED, N_ ("stalls %s slower"), N_ ("stalls %s faster"),
     N_ ("surely stalls slower"), N_ ("surely stalls faster"),
-    N_ ("the stall speed is about the same"), N_ ("the stall speed may be either way") },
+    N_ ("the stall speed is about the same"),
+    N_ ("No clear difference in stall speed: %s, from %s to %s.") },
   { GW_RESULT_BALANCE_ROOT, N_ ("balance point %s further forward"),
     N_ ("balance point %s further aft"), N_ ("the balance point surely further forward"),
     N_ ("the balance point surely further aft"), N_ ("the balance point is about the same"),
-    N_ ("the balance point may be either way") },
+    N_ ("No clear difference in balance point: %s, from %s to %s.") },
 };
 
 static char *
@@ -68,6 +70,16 @@ sized (const char *format,
   return g_strjoinv (size, parts);
 }
 
+/* Whether no way can be told, so that "lighter" would say too much. */
+static gboolean
+holds_zero (const GwPair *pair,
+            GwResultId    id)
+{
+  const GwSureness sureness = _gw_pair_sureness (pair, id);
+
+  return sureness == GW_SURENESS_EITHER || sureness == GW_SURENESS_SAME;
+}
+
 static void
 tell_three (const GwPair *pair,
             GPtrArray    *parts)
@@ -76,7 +88,7 @@ tell_three (const GwPair *pair,
     {
       const double change = _gw_pair_change (pair, told[i].id);
 
-      if (isfinite (change) && !_gw_pair_is_nothing (pair, told[i].id))
+      if (isfinite (change) && !_gw_pair_is_nothing (pair, told[i].id) && !holds_zero (pair, told[i].id))
         {
           g_autofree char *size = _gw_pair_size (pair, told[i].id);
 
@@ -94,10 +106,9 @@ surely (guint      i,
     {
     case GW_SURENESS_SURE:
       return change < 0.0 ? told[i].surely_less : told[i].surely_more;
-    case GW_SURENESS_EITHER:
-      return told[i].either;
     case GW_SURENESS_SAME:
       return told[i].same;
+    case GW_SURENESS_EITHER:
     case GW_SURENESS_UNKNOWN:
     default:
       return NULL;
@@ -124,6 +135,44 @@ add_sureness (const GwPair *pair,
   text = join (parts, _ (", "));
   large = begin_large (text);
   take (sentences, g_strconcat (large, ".", NULL));
+}
+
+static char *
+signed_text (const GwPair *pair,
+             GwResultId    id,
+             double        change)
+{
+  const GwResultInfo *info = gw_result_info (id);
+
+  return gw_amount_change (pair->units, info->quantity, change, info->decimals);
+}
+
+/* "No clear difference in stall speed: +0.1 m/s, from -0.4 to +0.6." */
+static void
+add_unclear (const GwPair *pair,
+             GPtrArray    *sentences)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (told); i++)
+    {
+      const GwResultId id = told[i].id;
+      const double     change = _gw_pair_change (pair, id);
+      const GwBand    *band = &pair->after->change_band[id];
+      const char      *unit = gw_units_name (pair->units, gw_result_info (id)->quantity);
+      g_autofree char *number = NULL, *size = NULL, *low = NULL, *high = NULL;
+      g_auto (GStrv) parts = NULL;
+
+      if (_gw_pair_sureness (pair, id) != GW_SURENESS_EITHER)
+        continue;
+
+      number = signed_text (pair, id, change);
+      size = g_strconcat (number, " ", unit, NULL);
+      low = signed_text (pair, id, change + band->low);
+      high = signed_text (pair, id, change + band->high);
+      parts = g_strsplit (_ (told[i].either), "%s", 4);
+      if (g_strv_length (parts) == 4)
+        take (sentences, g_strconcat (parts[0], size, parts[1], low, parts[2], high, parts[3],
+                                      NULL));
+    }
 }
 
 static gboolean
@@ -244,6 +293,16 @@ add_notes (const GwPair *pair,
     take (sentences, g_strdup_printf ("%s %s", of_before, gone));
 }
 
+static gboolean
+is_alike (const GwPair *pair)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (told); i++)
+    if (!_gw_pair_is_nothing (pair, told[i].id))
+      return FALSE;
+
+  return TRUE;
+}
+
 static void
 add_effect (const GwPair *pair,
             GPtrArray    *sentences)
@@ -253,8 +312,10 @@ add_effect (const GwPair *pair,
   const char      *name = pair->before->name;
 
   tell_three (pair, parts);
-  text = parts->len > 0 ? join (parts, _ (", "))
-                        : g_strdup (_ ("no difference that shows"));
+  if (parts->len > 0)
+    text = join (parts, _ (", "));
+  else
+    text = g_strdup (is_alike (pair) ? _ ("no difference that shows") : _ ("no sure difference"));
   if (lead != NULL)
     take (sentences, g_strdup_printf (_ ("Against %s: %s; %s."), name, text, lead));
   else
@@ -283,6 +344,7 @@ gw_words_against_baseline (const GwEvaluation *evaluation,
   of_before = g_strdup_printf (_ ("Of %s alone:"), pair.before->name);
   add_effect (&pair, sentences);
   add_sureness (&pair, sentences);
+  add_unclear (&pair, sentences);
   add_limits_against (&pair, sentences);
   add_notes (&pair, of_before, _ ("Of this option alone:"), sentences);
   return join (sentences, " ");

@@ -14,15 +14,15 @@ G_BEGIN_DECLS
 /**
  * gw_words_against_baseline:
  *
- * "Against Folded foam board: 136 g lighter, stalls 0.98 m/s slower, balance point 2 mm
- * further forward; needs 5 g of lead in the nose. Surely lighter; the stall speed may be
- * either way.", then limits and notes that only one of the two has.
+ * "Against Folded foam board: 136 g lighter, stalls 0.98 m/s slower; needs 5 g of lead in the
+ * nose. Surely lighter, surely stalls slower. No clear difference in balance point: -2 mm, from
+ * -6 to +2.", then limits and notes that only one of the two has.
  *
  * "Surely" is said only if the whole band of the difference, 10th to 90th percentile, has
- * one sign. Where the band holds zero, it is "about the same" if all of the band lies within
- * 1 % of the baseline's value (of the mean chord for places along it; a judgement, no
- * source), and else "may be either way". Of quick values, whose bands are of an evaluation
- * before them, none of these is said. A result without an answer is left out.
+ * one sign. Where the band holds zero, no way is told: it is "about the same" if all of the band
+ * lies within 1 % of the baseline's value (of the mean chord for places along it; a judgement, no
+ * source), and else "no clear difference" with its numbers. Of quick values, whose bands are of
+ * an evaluation before them, none of these is said. A result without an answer is left out.
  *
  * Returns: (transfer full): one or more sentences
  */

@@ -63,7 +63,7 @@ number_range (const GwField *field)
   if (isnan (field->standard))
     return g_steal_pointer (&bounds);
 
-  standard = gw_number_text (field->standard);
+  standard = gw_number_shown (field->standard);
   return g_strdup_printf (_ ("%s, else %s"), bounds, standard);
 }
 

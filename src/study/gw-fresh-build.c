@@ -4,6 +4,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 
+#include "study/gw-edit-option.h"
 #include "study/gw-edit.h"
 #include "study/gw-fresh.h"
 #include "study/gw-json.h"

@@ -140,3 +140,11 @@ gw_number_text (double value)
 
   return g_strdup (text);
 }
+
+char *
+gw_number_shown (double value)
+{
+  g_autofree char *text = gw_number_text (value);
+
+  return *text == '-' ? g_strconcat ("\342\210\222", text + 1, NULL) : g_steal_pointer (&text);
+}

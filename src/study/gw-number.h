@@ -75,4 +75,8 @@ gboolean    gw_origin_parse (const char *key,
 /** gw_number_text: shortest text that reads back the same, locale-independent. (transfer full) */
 char *gw_number_text (double value);
 
+/** gw_number_shown: the same for a person to read: with a real minus sign, which no file has.
+ * (transfer full) */
+char *gw_number_shown (double value);
+
 G_END_DECLS

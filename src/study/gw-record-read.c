@@ -16,8 +16,8 @@ char *
 gw_field_bounds (const GwField *field)
 {
   const char      *unit = gw_quantity_unit (field->quantity)->unit;
-  g_autofree char *least = gw_number_text (field->least);
-  g_autofree char *most = gw_number_text (field->most);
+  g_autofree char *least = gw_number_shown (field->least);
+  g_autofree char *most = gw_number_shown (field->most);
 
   return g_strdup_printf (*unit != '\0' ? _ ("from %s to %s %s") : _ ("from %s to %s%s"), least,
                           most, unit);
@@ -49,7 +49,7 @@ check_value (const GwField *field,
       (field->quantity != GW_COUNT || value == floor (value)))
     return TRUE;
 
-  text = isfinite (value) ? gw_number_text (value) : g_strdup (_ ("not a number"));
+  text = isfinite (value) ? gw_number_shown (value) : g_strdup (_ ("not a number"));
   if (field->quantity == GW_COUNT)
     gw_problems_error (problems, path, _ ("%s will not do; give a whole number %s"), text, bounds);
   else
