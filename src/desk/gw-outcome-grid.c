@@ -9,6 +9,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "desk/gw-direction.h"
 #include "study/gw-result.h"
 
 char *
@@ -31,7 +32,9 @@ add_label (GtkGrid    *grid,
            const char *text,
            const char *css_class)
 {
-  GtkWidget *label = gtk_label_new (text);
+  /* Of the goal words are a part. */
+  g_autofree char *number = column > 0 && column != 2 && row > 0 ? gw_direction_number (text) : NULL;
+  GtkWidget       *label = gtk_label_new (number != NULL ? number : text);
 
   /* Names and headings give way to numbers. */
   gtk_label_set_xalign (GTK_LABEL (label), column == 0 ? 0.0f : 1.0f);
