@@ -66,6 +66,8 @@ get_line (GwEffects *self,
   line->change = gtk_inscription_new (NULL);
   gtk_widget_set_hexpand (line->label, TRUE);
   gtk_label_set_xalign (GTK_LABEL (line->label), 0.0f);
+  /* One below the other, whatever the language. */
+  gtk_widget_set_direction (line->change, GTK_TEXT_DIR_LTR);
   gtk_inscription_set_xalign (GTK_INSCRIPTION (line->change), 1.0f);
   gtk_inscription_set_min_chars (GTK_INSCRIPTION (line->change), 10);
   gtk_widget_add_css_class (line->change, "number");
