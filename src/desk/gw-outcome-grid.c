@@ -33,7 +33,8 @@ add_label (GtkGrid    *grid,
            const char *css_class)
 {
   /* Of the goal words are a part. */
-  g_autofree char *number = column > 0 && column != 2 && row > 0 ? gw_direction_number (text) : NULL;
+  const gboolean   is_number = column > 0 && column != 2 && row > 0;
+  g_autofree char *number = is_number ? gw_direction_number (text) : NULL;
   GtkWidget       *label = gtk_label_new (number != NULL ? number : text);
 
   /* Names and headings give way to numbers. */
