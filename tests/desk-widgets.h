@@ -35,6 +35,18 @@ widgets_find (GtkWidget *top,
   return found;
 }
 
+/* Whether @shown is @text, set apart from what runs the other way or not (U+2066 ... U+2069). */
+static inline gboolean
+widgets_reads (const char *shown,
+               const char *text)
+{
+  const gboolean is_apart = g_str_has_prefix (shown, "\342\201\246") &&
+                            g_str_has_suffix (shown, "\342\201\251");
+  g_autofree char *inside = is_apart ? g_strndup (shown + 3, strlen (shown) - 6) : g_strdup (shown);
+
+  return g_str_equal (inside, text);
+}
+
 /* The first label below @top that reads so, or NULL. */
 static inline GtkWidget *
 widgets_find_label (GtkWidget  *top,
@@ -43,7 +55,7 @@ widgets_find_label (GtkWidget  *top,
   g_autoptr (GPtrArray) labels = widgets_find (top, GTK_TYPE_LABEL, NULL);
 
   for (guint i = 0; i < labels->len; i++)
-    if (g_strcmp0 (gtk_label_get_text (g_ptr_array_index (labels, i)), text) == 0)
+    if (widgets_reads (gtk_label_get_text (g_ptr_array_index (labels, i)), text))
       return g_ptr_array_index (labels, i);
 
   return NULL;

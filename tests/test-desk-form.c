@@ -554,6 +554,91 @@ test_study (void)
   desk_clear (&desk);
 }
 
+/* Where one thing was left tells nothing of the next. */
+static void
+test_begins_at_heading (void)
+{
+  Desk           desk;
+  GtkAdjustment *place;
+
+  desk_init_sample (&desk, "surfaces/wing");
+  gtk_window_set_default_size (GTK_WINDOW (desk.window), 300, 320);
+  place = gtk_scrolled_window_get_vadjustment (
+    GTK_SCROLLED_WINDOW (find (desk.form, has_id, "scroller")));
+  wait_until (gtk_adjustment_get_upper (place) - gtk_adjustment_get_page_size (place) > 60.0);
+  gtk_adjustment_set_value (place, 60.0);
+  g_assert_cmpfloat (gtk_adjustment_get_value (place), ==, 60.0);
+  gw_document_set_selection (desk.document, "equipment/battery");
+  gtk_test_widget_wait_for_draw (desk.window);
+  g_assert_cmpfloat (gtk_adjustment_get_value (place), ==, 0.0);
+
+  /* What changes where one is leaves one there. */
+  gw_document_set_selection (desk.document, "surfaces/wing");
+  gtk_test_widget_wait_for_draw (desk.window);
+  gtk_adjustment_set_value (place, 40.0);
+  gw_document_set_shown (desk.document, 1);
+  gtk_test_widget_wait_for_draw (desk.window);
+  g_assert_cmpfloat (gtk_adjustment_get_value (place), ==, 40.0);
+  desk_clear (&desk);
+}
+
+static void
+rename_to (Desk       *desk,
+           const char *name)
+{
+  const char      *path = gw_document_get_selection (desk->document);
+  g_autofree char *field = g_strdup_printf ("%s/name", path);
+  g_autoptr (JsonNode) node = json_node_alloc ();
+  g_autoptr (GwStudy) study = NULL;
+  g_autoptr (GError) error = NULL;
+
+  json_node_init_string (node, name);
+  study = gw_edit_set (gw_document_get_study (desk->document), 0, FALSE, field, node, &error);
+  g_assert_no_error (error);
+  gw_document_edit (desk->document, "Name", study, NULL, &error);
+  g_assert_no_error (error);
+}
+
+static const char *
+kind_of (Desk *desk)
+{
+  return gtk_label_get_text (GTK_LABEL (find (desk->form, has_id, "kind")));
+}
+
+/* Kind and id stand below the title, but for what the title says already. */
+static void
+test_heading_says_it_once (void)
+{
+  g_autofree char *like_kind =
+    sample_replace (SAMPLE_STUDY, "\"id\": \"battery\"", "\"id\": \"equipment\"");
+  g_autoptr (GString) text = g_string_new (like_kind);
+  g_autoptr (GwStudy) study = NULL;
+  g_autoptr (GError) error = NULL;
+  Desk desk;
+
+  desk_init_sample (&desk, "equipment/battery");
+  g_assert_cmpstr (gtk_label_get_text (GTK_LABEL (find (desk.form, has_id, "title"))), ==,
+                   "Equipment battery");
+  g_assert_false (gtk_widget_get_visible (find (desk.form, has_id, "kind")));
+  rename_to (&desk, "Pack");
+  g_assert_cmpstr (kind_of (&desk), ==, "Equipment · battery");
+  rename_to (&desk, "Battery");
+  g_assert_cmpstr (kind_of (&desk), ==, "Equipment");
+  desk_clear (&desk);
+
+  g_string_replace (text, "equipment/battery", "equipment/equipment", 0);
+  g_string_replace (text, "\"movable\": \"battery\"", "\"movable\": \"equipment\"", 0);
+  study = gw_study_parse (text->str, text->len, NULL, &error);
+  g_assert_no_error (error);
+  desk_init (&desk, study, "equipment/equipment");
+  g_assert_cmpstr (gtk_label_get_text (GTK_LABEL (find (desk.form, has_id, "title"))), ==,
+                   "Equipment");
+  g_assert_false (gtk_widget_get_visible (find (desk.form, has_id, "kind")));
+  rename_to (&desk, "Receiver");
+  g_assert_cmpstr (kind_of (&desk), ==, "Equipment");
+  desk_clear (&desk);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -580,6 +665,8 @@ main (int   argc,
   g_test_add_func ("/desk/form/sureness/range", test_range);
   g_test_add_func ("/desk/form/text-and-flag", test_text_and_flag);
   g_test_add_func ("/desk/form/study", test_study);
+  g_test_add_func ("/desk/form/begins-at-heading", test_begins_at_heading);
+  g_test_add_func ("/desk/form/heading-says-it-once", test_heading_says_it_once);
 
   return g_test_run ();
 }

@@ -13,6 +13,7 @@
 
 #include "desk-find.h"
 #include "desk-wait.h"
+#include "desk-widgets.h"
 
 static GwApplication *application;
 
@@ -172,9 +173,9 @@ test_outcomes (Fixture      *fixture,
         g_strdup_printf ("%.0f g %s", fabs (mass - 2600.0), mass > 2600.0 ? "over" : "under");
 
       g_assert_cmpstr (cell (fixture, 0, (int) i + 1), ==, outcome->name);
-      g_assert_cmpstr (cell (fixture, 1, (int) i + 1), ==, mass_text);
+      g_assert_true (widgets_reads (cell (fixture, 1, (int) i + 1), mass_text));
       g_assert_cmpstr (cell (fixture, 2, (int) i + 1), ==, goal_text);
-      g_assert_cmpstr (cell (fixture, 4, (int) i + 1), ==, stall_text);
+      g_assert_true (widgets_reads (cell (fixture, 4, (int) i + 1), stall_text));
       g_assert_cmpfloat_with_epsilon (outcome->results.value[GW_RESULT_SPAN], 1.8, 2e-4);
     }
 }

@@ -80,6 +80,21 @@ test_things (void)
   scene_clear (&scene);
 }
 
+/* Where the language runs the other way, signs and units stay where they belong. */
+static void
+test_numbers_apart (void)
+{
+  Scene       scene;
+  const char *number, *word;
+
+  scene_init (&scene);
+  number = gtk_label_get_text (GTK_LABEL (widgets_find_label (scene.view, "180.0")));
+  word = gtk_label_get_text (GTK_LABEL (widgets_find_label (scene.view, "battery")));
+  g_assert_cmpstr (number, ==, "\342\201\246180.0\342\201\251");
+  g_assert_cmpstr (word, ==, "battery");
+  scene_clear (&scene);
+}
+
 /* Numbers stand right, words left. */
 static void
 test_alignment (void)
@@ -274,6 +289,7 @@ main (int   argc,
 
   g_test_add_func ("/desk/table/things", test_things);
   g_test_add_func ("/desk/table/alignment", test_alignment);
+  g_test_add_func ("/desk/table/numbers-apart", test_numbers_apart);
   g_test_add_func ("/desk/table/activates", test_activates);
   g_test_add_func ("/desk/table/follows-selection", test_follows_selection);
   g_test_add_func ("/desk/table/follows-study", test_follows_study);

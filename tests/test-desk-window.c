@@ -10,6 +10,7 @@
 #include "desk/gw-window.h"
 #include "desk-find.h"
 #include "desk-wait.h"
+#include "desk-widgets.h"
 
 static GwApplication *application;
 
@@ -586,6 +587,22 @@ start_of (GwWindow   *window,
   return (double) bounds.origin.x;
 }
 
+/* A sign before its digits, a unit behind them. */
+static void
+assert_numbers_apart (GtkWidget *form)
+{
+  g_autoptr (GPtrArray) numbers = widgets_find (form, GTK_TYPE_INSCRIPTION, "number");
+
+  g_assert_cmpuint (numbers->len, >, 3);
+  for (guint i = 0; i < numbers->len; i++)
+    {
+      const char *text = gtk_inscription_get_text (g_ptr_array_index (numbers, i));
+
+      g_assert_true (g_str_has_prefix (text, "\342\201\246"));
+      g_assert_true (g_str_has_suffix (text, "\342\201\251"));
+    }
+}
+
 /* The drawer changes sides, the aeroplane does not. */
 static void
 test_right_to_left (void)
@@ -602,6 +619,7 @@ test_right_to_left (void)
   window = window_with (place.file);
   drawing = drawing_at_rest (window);
   g_assert_cmpfloat (start_of (window, "outline"), >, start_of (window, "sheet"));
+  assert_numbers_apart (get (window, "form"));
   g_assert_cmpmem (points, 200 * sizeof *points, gw_drawing_points (drawing), 200 * sizeof *points);
   gtk_widget_set_default_direction (GTK_TEXT_DIR_LTR);
   window_close (window);

@@ -851,8 +851,8 @@ has_words (const GwDrawing *drawing,
   return true;
 }
 
-/* Labels fold where columns are many; they are never cut, whatever the room, and with all rows there
- * no row is without its name. */
+/* Labels fold where columns are many; they are never cut, whatever the room, and no
+ * row is without its name. */
 static void
 test_summary_labels (void)
 {

@@ -9,6 +9,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "desk/gw-direction.h"
 #include "report/gw-amount.h"
 #include "report/gw-words.h"
 
@@ -65,6 +66,8 @@ get_line (GwEffects *self,
   line->change = gtk_inscription_new (NULL);
   gtk_widget_set_hexpand (line->label, TRUE);
   gtk_label_set_xalign (GTK_LABEL (line->label), 0.0f);
+  /* One below the other, whatever the language. */
+  gtk_widget_set_direction (line->change, GTK_TEXT_DIR_LTR);
   gtk_inscription_set_xalign (GTK_INSCRIPTION (line->change), 1.0f);
   gtk_inscription_set_min_chars (GTK_INSCRIPTION (line->change), 10);
   gtk_widget_add_css_class (line->change, "number");
@@ -96,13 +99,14 @@ fill_line (Line             *line,
 {
   g_autofree char *change = change_text (row);
   g_autofree char *name = g_strdup_printf ("%s %s", row->label, change);
+  g_autofree char *number = gw_direction_number (change);
 
   line->id = row->id;
   set_text (GTK_LABEL (line->label), row->label);
-  if (g_strcmp0 (gtk_inscription_get_text (GTK_INSCRIPTION (line->change)), change) == 0)
+  if (g_strcmp0 (gtk_inscription_get_text (GTK_INSCRIPTION (line->change)), number) == 0)
     return;
 
-  gtk_inscription_set_text (GTK_INSCRIPTION (line->change), change);
+  gtk_inscription_set_text (GTK_INSCRIPTION (line->change), number);
   gtk_accessible_update_property (GTK_ACCESSIBLE (line->button), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   name, -1);
 }

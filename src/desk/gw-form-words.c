@@ -141,13 +141,18 @@ gw_form_record_title (const GwStudy *study,
 {
   const GwRecord  *record = gw_edit_record (study, path);
   g_autofree char *name = record != NULL ? gw_edit_record_name (record) : g_strdup (path);
-  const char      *slash = strrchr (path, '/');
+  const char      *slash = strrchr (path, '/'), *own;
 
   /* Where it has no name, the list counts it or an id tells it. */
   if (record == NULL || has_name (record) || slash == NULL)
     return g_steal_pointer (&name);
 
-  return g_strdup_printf ("%s %s", name, slash + 1);
+  /* An id made of the name already, "equipment-2", does not say it twice. */
+  own = slash + 1;
+  if (g_ascii_strncasecmp (own, name, strlen (name)) == 0)
+    own += strlen (name);
+  own += strspn (own, "-");
+  return *own != '\0' ? g_strdup_printf ("%s %s", name, own) : g_steal_pointer (&name);
 }
 
 /* Up to and without the last key that holds a list: "surfaces/wing" of ".../stations/2". */

@@ -20,7 +20,7 @@ struct _GwForm
   GtkWidget parent_instance;
 
   GtkWidget       *page;
-  GtkWidget       *back;
+  GtkWidget       *back, *scroller;
   GtkLabel        *title, *kind;
   GtkWidget       *scope;
   GtkToggleButton *all_button, *here_button;
@@ -199,6 +199,16 @@ own_text (GwForm     *self,
   return *text != '\0' ? g_strconcat (text, BETWEEN, only, NULL) : g_steal_pointer (&only);
 }
 
+/* Capitals apart. */
+static gboolean
+begins_with_word (const char *text,
+                  const char *word)
+{
+  g_autofree char *a = g_utf8_casefold (text, -1), *b = g_utf8_casefold (word, -1);
+
+  return g_str_has_prefix (a, b);
+}
+
 static void
 update_heading (GwForm     *self,
                 GwRecord   *record,
@@ -210,9 +220,12 @@ update_heading (GwForm     *self,
   g_autofree char *title = gw_form_record_title (study, path);
   g_autofree char *owner = gw_form_owner (path);
   /* A thing without a name is called after its kind already. */
-  const gboolean   is_named = !g_str_has_prefix (title, kind);
-  g_autofree char *text = is_named && id != NULL ? g_strconcat (kind, BETWEEN, id, NULL)
-                                                 : g_strdup (is_named ? kind : "");
+  const gboolean is_named = !begins_with_word (title, kind);
+  /* And an id that says no more than kind or title is not worth a word. */
+  const gboolean has_id =
+    id != NULL && !begins_with_word (kind, id) && !begins_with_word (title, id);
+  g_autofree char *text = is_named && has_id ? g_strconcat (kind, BETWEEN, id, NULL)
+                                             : g_strdup (is_named ? kind : "");
 
   set_label (self->title, title);
   if (gw_form_site_is_in_own_list (self->site, path))
@@ -298,10 +311,20 @@ looked_at_cb (GwForm *self)
   update (self);
 }
 
+/* Where the last thing was left tells nothing of the next one. */
+static void
+show_heading (GwForm *self)
+{
+  GtkScrolledWindow *scroller = GTK_SCROLLED_WINDOW (self->scroller);
+
+  gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (scroller), 0.0);
+}
+
 static void
 selection_cb (GwForm *self)
 {
   looked_at_cb (self);
+  show_heading (self);
   gw_form_site_show_help (self->site, NULL);
 }
 
@@ -368,6 +391,7 @@ gw_form_class_init (GwFormClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, "/org/gramwright/desk/gw-form.ui");
   gtk_widget_class_bind_template_child (widget_class, GwForm, page);
   gtk_widget_class_bind_template_child (widget_class, GwForm, back);
+  gtk_widget_class_bind_template_child (widget_class, GwForm, scroller);
   gtk_widget_class_bind_template_child (widget_class, GwForm, title);
   gtk_widget_class_bind_template_child (widget_class, GwForm, kind);
   gtk_widget_class_bind_template_child (widget_class, GwForm, scope);
@@ -413,6 +437,7 @@ gw_form_set_document (GwForm     *self,
   gw_form_site_set_document (self->site, document);
   remove_rows (self, NULL);
   update (self);
+  show_heading (self);
 }
 
 void

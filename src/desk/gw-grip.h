@@ -56,8 +56,8 @@ typedef struct
 /**
  * gw_grip_move:
  *
- * Starts from the study as it is shown, tried changes included (a span: not included), and changes fields with
- * gw_edit_set() as the document is set to do.
+ * Starts from the study as it is shown, tried changes included (a span: not), and changes
+ * fields with gw_edit_set() as the document is set to do.
  *
  * Returns: (transfer full): the study with the grip moved there, as far as it goes
  */

@@ -8,6 +8,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "desk/gw-direction.h"
 #include "report/gw-amount.h"
 
 static void
@@ -17,7 +18,10 @@ add_label (GtkGrid    *grid,
            const char *text,
            const char *css_class)
 {
-  GtkWidget *label = gtk_label_new (text);
+  /* Of the goal words are a part. */
+  const gboolean   is_number = column > 0 && column != 2 && row > 0;
+  g_autofree char *number = is_number ? gw_direction_number (text) : NULL;
+  GtkWidget       *label = gtk_label_new (number != NULL ? number : text);
 
   /* Names and headings give way to numbers. */
   gtk_label_set_xalign (GTK_LABEL (label), column == 0 ? 0.0f : 1.0f);

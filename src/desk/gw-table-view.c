@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "desk/gw-access.h"
+#include "desk/gw-direction.h"
 #include "desk/gw-table-item.h"
 
 struct _GwTableView
@@ -56,9 +57,17 @@ show_cell (GtkListItem *cell,
   const GwTableRow *row = gw_table_item_get_row (gtk_list_item_get_item (cell));
   GtkLabel         *label = GTK_LABEL (gtk_list_item_get_child (cell));
 
-  if (row != NULL && column < g_strv_length (row->cells) &&
-      !g_str_equal (gtk_label_get_text (label), row->cells[column]))
-    gtk_label_set_text (label, row->cells[column]);
+  g_autofree char *number = NULL;
+  const char      *text;
+
+  if (row == NULL || column >= g_strv_length (row->cells))
+    return;
+
+  text = row->cells[column];
+  if (gtk_widget_has_css_class (GTK_WIDGET (label), "number"))
+    text = number = gw_direction_number (text);
+  if (!g_str_equal (gtk_label_get_text (label), text))
+    gtk_label_set_text (label, text);
 }
 
 static void

@@ -81,7 +81,7 @@ fill_with_curve (const Needs  *needs,
 }
 
 /* Left the aeroplane, right a column with the tables above the title block. Variants: the curve
- * beside the side view, in the column, or in it with the masses beside the side view or below it. */
+ * beside the side view, in the column, or in it with the masses beside the side view or below. */
 static void
 arrange_columns (const Needs  *needs,
                  double        share,
