@@ -130,14 +130,65 @@ ask (Desk       *desk,
     GTK_WIDGET (gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), row)), action, NULL));
 }
 
+static gboolean
+holds_focus (Desk      *desk,
+             GtkWidget *widget)
+{
+  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (desk->window));
+
+  return focus != NULL && gtk_widget_is_ancestor (focus, widget);
+}
+
+/* All of its text selected, to be typed over. */
+static gboolean
+is_to_be_typed (Desk       *desk,
+                const char *path)
+{
+  GtkWidget *entry = entry_of (desk, path);
+  int        start, end;
+
+  return holds_focus (desk, entry) &&
+         gtk_editable_get_selection_bounds (GTK_EDITABLE (entry), &start, &end) && start == 0 &&
+         end == g_utf8_strlen (text_of (desk, path), -1);
+}
+
+/* What is new is asked for at once; what has no name begins with its first number. */
 static void
-test_stations (void)
+test_begin (void)
 {
   Desk desk;
 
+  desk_init_sample (&desk, "equipment/battery");
+  gw_form_focus_field (GW_FORM (desk.form), "name");
+  g_assert_true (holds_focus (&desk, entry_of (&desk, "equipment/battery/name")));
+  type (&desk, "equipment/battery/name", "Pack");
+  gtk_widget_grab_focus (entry_of (&desk, PLACE));
+  gw_form_focus_field (GW_FORM (desk.form), "name");
+  g_assert_true (is_to_be_typed (&desk, "equipment/battery/name"));
+
+  gw_document_set_selection (desk.document, "surfaces/wing/stations/2");
+  g_assert_true (is_to_be_typed (&desk, "surfaces/wing/stations/2/y_mm"));
+  gw_form_focus_field (GW_FORM (desk.form), "name"); /* it has none */
+  g_assert_true (holds_focus (&desk, desk.form));
+
+  /* The focus is elsewhere, and stays there. */
+  gtk_window_set_focus (GTK_WINDOW (desk.window), NULL);
+  gw_document_set_selection (desk.document, "equipment/battery");
+  g_assert_false (holds_focus (&desk, desk.form));
+  desk_clear (&desk);
+}
+
+static void
+test_stations (void)
+{
+  Desk       desk;
+  GtkWidget *add_button;
+
   desk_init_sample (&desk, "surfaces/wing");
-  g_signal_emit_by_name (find (field_of (&desk, "surfaces/wing/stations"), has_word, "Add"),
-                         "clicked");
+  add_button = find (field_of (&desk, "surfaces/wing/stations"), has_word, "Add");
+  gtk_widget_grab_focus (add_button);
+  g_signal_emit_by_name (add_button, "clicked");
+  g_assert_true (is_to_be_typed (&desk, "surfaces/wing/stations/3/y_mm"));
   g_assert_cmpuint (n_stations (&desk), ==, 3);
   g_assert_cmpstr (gw_document_get_selection (desk.document), ==, "surfaces/wing/stations/3");
   /* As far again as half of the last panel, 600 mm long. */
@@ -317,6 +368,7 @@ main (int   argc,
   g_test_add_func ("/desk/form/chooser/preview", test_preview);
   g_test_add_func ("/desk/form/chooser/choose", test_choose);
   g_test_add_func ("/desk/form/chooser/refused", test_preview_refused);
+  g_test_add_func ("/desk/form/list/begin", test_begin);
   g_test_add_func ("/desk/form/list/stations", test_stations);
   g_test_add_func ("/desk/form/list/controls", test_controls);
   g_test_add_func ("/desk/form/names/records", test_names);

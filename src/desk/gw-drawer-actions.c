@@ -162,7 +162,6 @@ add_cb (GtkWidget  *widget,
 {
   GwDrawer          *self = GW_DRAWER (widget);
   const GwFreshKind *kind = gw_fresh_find (g_variant_get_string (what, NULL));
-  const gboolean     had_focus = has_focus (self);
   g_autofree char   *path = NULL;
   GError            *error = NULL;
   GwStudy           *study;
@@ -172,8 +171,12 @@ add_cb (GtkWidget  *widget,
 
   study = gw_fresh_add (gw_document_get_study (self->document),
                         gw_document_get_shown (self->document), kind->what, &path, &error);
-  if (edit (self, g_dgettext (GETTEXT_PACKAGE, kind->edit), study, error))
-    settle (self, _gw_drawer_find_row (self, path), had_focus);
+  if (!edit (self, g_dgettext (GETTEXT_PACKAGE, kind->edit), study, error))
+    return;
+
+  /* What is new wants a name. */
+  settle (self, _gw_drawer_find_row (self, path), FALSE);
+  _gw_drawer_rename (self);
 }
 
 static void
