@@ -7,6 +7,7 @@
 #include <math.h>
 
 #include "desk-form.h"
+#include "desk-pointer.h"
 #include "desk/gw-chooser.h"
 
 static GtkWidget *
@@ -66,6 +67,95 @@ test_preview (void)
   g_assert_true (gw_document_get_study (desk.document) == study);
   g_assert_cmpfloat (mass_of (gw_document_get_evaluation (desk.document), 0), ==, before);
   g_assert_null (undo_name (&desk));
+  desk_clear (&desk);
+}
+
+/* "Foam|Board", as far as they can be seen. */
+static char *
+names_in (GtkWidget *popover)
+{
+  GString       *names = g_string_new (NULL);
+  GtkListBoxRow *row;
+
+  for (int i = 0; (row = gtk_list_box_get_row_at_index (list_of (popover), i)) != NULL; i++)
+    if (gtk_widget_get_child_visible (GTK_WIDGET (row)))
+      g_string_append_printf (
+        names, "%s%s", names->len > 0 ? "|" : "",
+        gtk_label_get_text (GTK_LABEL (find (GTK_WIDGET (row), has_id, "name"))));
+  return g_string_free (names, FALSE);
+}
+
+static const char *
+name_of (GtkListBoxRow *row)
+{
+  return gtk_label_get_text (GTK_LABEL (find (GTK_WIDGET (row), has_id, "name")));
+}
+
+static gboolean
+is_foam (const char *name)
+{
+  g_autofree char *folded = g_utf8_casefold (name, -1);
+
+  return strstr (folded, "foam") != NULL;
+}
+
+/* A name that holds the word stands before what is only of a kind that does. */
+static void
+test_search (void)
+{
+  Desk             desk;
+  GtkWidget       *popover, *search, *nothing;
+  g_autofree char *all = NULL, *found = NULL, *again = NULL;
+  g_auto (GStrv) names = NULL;
+  guint n = 0;
+
+  desk_init_sample (&desk, "builds/1");
+  popover = open_chooser (&desk, SHEET);
+  search = find (popover, has_id, "search");
+  nothing = find (popover, has_id, "nothing");
+  all = names_in (popover);
+  gtk_editable_set_text (GTK_EDITABLE (search), "FOAM");
+  found = names_in (popover);
+  names = g_strsplit (found, "|", -1);
+  while (names[n] != NULL && is_foam (names[n]))
+    n++;
+  g_assert_cmpuint (n, >, 3);
+  g_assert_cmpuint (n, <, g_strv_length (names)); /* "Beaded, 30 kg/m³" of the kind "foam" */
+  for (; names[n] != NULL; n++)
+    g_assert_false (is_foam (names[n]));
+  g_assert_cmpstr (name_of (gtk_list_box_get_selected_row (list_of (popover))), ==, names[0]);
+
+  g_assert_false (gtk_widget_get_child_visible (nothing) && gtk_widget_get_mapped (nothing));
+  gtk_editable_set_text (GTK_EDITABLE (search), "foam zz");
+  g_assert_true (gtk_widget_get_mapped (nothing));
+  g_assert_null (gtk_list_box_get_selected_row (list_of (popover)));
+  g_signal_emit_by_name (search, "activate"); /* there is nothing to take */
+  g_assert_null (undo_name (&desk));
+
+  gtk_editable_set_text (GTK_EDITABLE (search), "");
+  again = names_in (popover);
+  g_assert_cmpstr (again, ==, all);
+  desk_clear (&desk);
+}
+
+/* Blanks as well, from the first letter on. */
+static void
+test_search_keys (void)
+{
+  Desk       desk;
+  GtkWidget *popover, *search;
+  int        x, y;
+
+  desk_init_sample (&desk, "builds/1");
+  popover = open_chooser (&desk, SHEET);
+  search = find (popover, has_id, "search");
+  gtk_test_widget_wait_for_draw (popover);
+  place_on_screen (search, 10.0, 10.0, &x, &y);
+  point ("mousemove %d %d type --delay 20 'foam board l'", x, y);
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (search)), ==, "foam board l");
+  point ("key BackSpace Return");
+  g_assert_false (gtk_widget_get_mapped (popover));
+  g_assert_cmpstr (undo_name (&desk), ==, "Change Sheet of Folded sheet");
   desk_clear (&desk);
 }
 
@@ -366,6 +456,8 @@ main (int   argc,
   gtk_test_init (&argc, &argv, NULL);
 
   g_test_add_func ("/desk/form/chooser/preview", test_preview);
+  g_test_add_func ("/desk/form/chooser/search", test_search);
+  g_test_add_func ("/desk/form/chooser/search-keys", test_search_keys);
   g_test_add_func ("/desk/form/chooser/choose", test_choose);
   g_test_add_func ("/desk/form/chooser/refused", test_preview_refused);
   g_test_add_func ("/desk/form/list/begin", test_begin);
