@@ -63,7 +63,19 @@ test_demo (gconstpointer name)
   desk_clear (&desk);
 }
 
-/* Every kind is added, selected and seen. */
+static gboolean
+is_whole (Desk       *desk,
+          const char *path)
+{
+  GtkWidget      *scroller = find (GTK_WIDGET (desk->drawer), "scroller");
+  graphene_rect_t bounds;
+
+  return gtk_widget_compute_bounds (GTK_WIDGET (row_of (desk, path)), scroller, &bounds) &&
+         bounds.size.height > 10.0f && bounds.origin.y >= 0.0f &&
+         bounds.origin.y + bounds.size.height <= (float) gtk_widget_get_height (scroller);
+}
+
+/* Every kind is added, selected and seen as a whole, and its name asked for. */
 static void
 test_add (void)
 {
@@ -78,6 +90,8 @@ test_add (void)
       g_assert_true (g_str_has_prefix (looked_at (&desk), kind->list));
       g_assert_nonnull (row_of (&desk, looked_at (&desk)));
       expect_here (&desk, looked_at (&desk));
+      wait_until (is_whole (&desk, looked_at (&desk)));
+      g_assert_cmpuint (desk.n_renames, ==, i + 1);
     }
   g_assert_null (desk.message);
   expect_names (&desk, "own", "Own material|Own section");

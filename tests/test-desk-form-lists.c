@@ -7,6 +7,7 @@
 #include <math.h>
 
 #include "desk-form.h"
+#include "desk-pointer.h"
 #include "desk/gw-chooser.h"
 #include "study/gw-edit-option.h"
 
@@ -67,6 +68,95 @@ test_preview (void)
   g_assert_true (gw_document_get_study (desk.document) == study);
   g_assert_cmpfloat (mass_of (gw_document_get_evaluation (desk.document), 0), ==, before);
   g_assert_null (undo_name (&desk));
+  desk_clear (&desk);
+}
+
+/* "Foam|Board", as far as they can be seen. */
+static char *
+names_in (GtkWidget *popover)
+{
+  GString       *names = g_string_new (NULL);
+  GtkListBoxRow *row;
+
+  for (int i = 0; (row = gtk_list_box_get_row_at_index (list_of (popover), i)) != NULL; i++)
+    if (gtk_widget_get_child_visible (GTK_WIDGET (row)))
+      g_string_append_printf (
+        names, "%s%s", names->len > 0 ? "|" : "",
+        gtk_label_get_text (GTK_LABEL (find (GTK_WIDGET (row), has_id, "name"))));
+  return g_string_free (names, FALSE);
+}
+
+static const char *
+name_of (GtkListBoxRow *row)
+{
+  return gtk_label_get_text (GTK_LABEL (find (GTK_WIDGET (row), has_id, "name")));
+}
+
+static gboolean
+is_foam (const char *name)
+{
+  g_autofree char *folded = g_utf8_casefold (name, -1);
+
+  return strstr (folded, "foam") != NULL;
+}
+
+/* A name that holds the word stands before what is only of a kind that does. */
+static void
+test_search (void)
+{
+  Desk             desk;
+  GtkWidget       *popover, *search, *nothing;
+  g_autofree char *all = NULL, *found = NULL, *again = NULL;
+  g_auto (GStrv) names = NULL;
+  guint n = 0;
+
+  desk_init_sample (&desk, "builds/1");
+  popover = open_chooser (&desk, SHEET);
+  search = find (popover, has_id, "search");
+  nothing = find (popover, has_id, "nothing");
+  all = names_in (popover);
+  gtk_editable_set_text (GTK_EDITABLE (search), "FOAM");
+  found = names_in (popover);
+  names = g_strsplit (found, "|", -1);
+  while (names[n] != NULL && is_foam (names[n]))
+    n++;
+  g_assert_cmpuint (n, >, 3);
+  g_assert_cmpuint (n, <, g_strv_length (names)); /* "Beaded, 30 kg/m³" of the kind "foam" */
+  for (; names[n] != NULL; n++)
+    g_assert_false (is_foam (names[n]));
+  g_assert_cmpstr (name_of (gtk_list_box_get_selected_row (list_of (popover))), ==, names[0]);
+
+  g_assert_false (gtk_widget_get_child_visible (nothing) && gtk_widget_get_mapped (nothing));
+  gtk_editable_set_text (GTK_EDITABLE (search), "foam zz");
+  g_assert_true (gtk_widget_get_mapped (nothing));
+  g_assert_null (gtk_list_box_get_selected_row (list_of (popover)));
+  g_signal_emit_by_name (search, "activate"); /* there is nothing to take */
+  g_assert_null (undo_name (&desk));
+
+  gtk_editable_set_text (GTK_EDITABLE (search), "");
+  again = names_in (popover);
+  g_assert_cmpstr (again, ==, all);
+  desk_clear (&desk);
+}
+
+/* Blanks as well, from the first letter on. */
+static void
+test_search_keys (void)
+{
+  Desk       desk;
+  GtkWidget *popover, *search;
+  int        x, y;
+
+  desk_init_sample (&desk, "builds/1");
+  popover = open_chooser (&desk, SHEET);
+  search = find (popover, has_id, "search");
+  gtk_test_widget_wait_for_draw (popover);
+  place_on_screen (search, 10.0, 10.0, &x, &y);
+  point ("mousemove %d %d type --delay 20 'foam board l'", x, y);
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (search)), ==, "foam board l");
+  point ("key BackSpace Return");
+  g_assert_false (gtk_widget_get_mapped (popover));
+  g_assert_cmpstr (undo_name (&desk), ==, "Change Sheet of Folded sheet");
   desk_clear (&desk);
 }
 
@@ -131,14 +221,65 @@ ask (Desk       *desk,
     GTK_WIDGET (gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), row)), action, NULL));
 }
 
+static gboolean
+holds_focus (Desk      *desk,
+             GtkWidget *widget)
+{
+  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (desk->window));
+
+  return focus != NULL && gtk_widget_is_ancestor (focus, widget);
+}
+
+/* All of its text selected, to be typed over. */
+static gboolean
+is_to_be_typed (Desk       *desk,
+                const char *path)
+{
+  GtkWidget *entry = entry_of (desk, path);
+  int        start, end;
+
+  return holds_focus (desk, entry) &&
+         gtk_editable_get_selection_bounds (GTK_EDITABLE (entry), &start, &end) && start == 0 &&
+         end == g_utf8_strlen (text_of (desk, path), -1);
+}
+
+/* What is new is asked for at once; what has no name begins with its first number. */
 static void
-test_stations (void)
+test_begin (void)
 {
   Desk desk;
 
+  desk_init_sample (&desk, "equipment/battery");
+  gw_form_focus_field (GW_FORM (desk.form), "name");
+  g_assert_true (holds_focus (&desk, entry_of (&desk, "equipment/battery/name")));
+  type (&desk, "equipment/battery/name", "Pack");
+  gtk_widget_grab_focus (entry_of (&desk, PLACE));
+  gw_form_focus_field (GW_FORM (desk.form), "name");
+  g_assert_true (is_to_be_typed (&desk, "equipment/battery/name"));
+
+  gw_document_set_selection (desk.document, "surfaces/wing/stations/2");
+  g_assert_true (is_to_be_typed (&desk, "surfaces/wing/stations/2/y_mm"));
+  gw_form_focus_field (GW_FORM (desk.form), "name"); /* it has none */
+  g_assert_true (holds_focus (&desk, desk.form));
+
+  /* The focus is elsewhere, and stays there. */
+  gtk_window_set_focus (GTK_WINDOW (desk.window), NULL);
+  gw_document_set_selection (desk.document, "equipment/battery");
+  g_assert_false (holds_focus (&desk, desk.form));
+  desk_clear (&desk);
+}
+
+static void
+test_stations (void)
+{
+  Desk       desk;
+  GtkWidget *add_button;
+
   desk_init_sample (&desk, "surfaces/wing");
-  g_signal_emit_by_name (find (field_of (&desk, "surfaces/wing/stations"), has_word, "Add"),
-                         "clicked");
+  add_button = find (field_of (&desk, "surfaces/wing/stations"), has_word, "Add");
+  gtk_widget_grab_focus (add_button);
+  g_signal_emit_by_name (add_button, "clicked");
+  g_assert_true (is_to_be_typed (&desk, "surfaces/wing/stations/3/y_mm"));
   g_assert_cmpuint (n_stations (&desk), ==, 3);
   g_assert_cmpstr (gw_document_get_selection (desk.document), ==, "surfaces/wing/stations/3");
   /* As far again as half of the last panel, 600 mm long. */
@@ -415,8 +556,11 @@ main (int   argc,
   gtk_test_init (&argc, &argv, NULL);
 
   g_test_add_func ("/desk/form/chooser/preview", test_preview);
+  g_test_add_func ("/desk/form/chooser/search", test_search);
+  g_test_add_func ("/desk/form/chooser/search-keys", test_search_keys);
   g_test_add_func ("/desk/form/chooser/choose", test_choose);
   g_test_add_func ("/desk/form/chooser/refused", test_preview_refused);
+  g_test_add_func ("/desk/form/list/begin", test_begin);
   g_test_add_func ("/desk/form/list/stations", test_stations);
   g_test_add_func ("/desk/form/list/only-here", test_list_only_here);
   g_test_add_func ("/desk/form/list/selection-only-here", test_selection_only_here);

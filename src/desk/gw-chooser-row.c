@@ -14,7 +14,8 @@ struct _GwChooserRow
   GtkListBoxRow parent_instance;
 
   GwChooserItem *item;
-  char          *haystack; /* all it says, case folded */
+  guint          place;
+  char          *folded_name, *haystack; /* the name and all it says, case folded */
   GtkLabel      *name, *detail, *effect;
 };
 
@@ -59,6 +60,7 @@ gw_chooser_row_finalize (GObject *object)
   GwChooserRow *self = GW_CHOOSER_ROW (object);
 
   gw_chooser_item_free (self->item);
+  g_free (self->folded_name);
   g_free (self->haystack);
 
   G_OBJECT_CLASS (gw_chooser_row_parent_class)->finalize (object);
@@ -98,13 +100,16 @@ describe (GwChooserRow *self,
 }
 
 GtkWidget *
-gw_chooser_row_new (GwChooserItem *item)
+gw_chooser_row_new (GwChooserItem *item,
+                    guint          place)
 {
   GwChooserRow    *self = g_object_new (GW_TYPE_CHOOSER_ROW, NULL);
   g_autofree char *all = g_strjoin (" ", item->name, item->detail != NULL ? item->detail : "",
                                     item->group != NULL ? item->group : "", NULL);
 
   self->item = item;
+  self->place = place;
+  self->folded_name = g_utf8_casefold (item->name, -1);
   self->haystack = g_utf8_casefold (all, -1);
   gtk_label_set_text (self->name, item->name);
   gtk_label_set_text (self->detail, item->detail != NULL ? item->detail : "");
@@ -125,18 +130,36 @@ gw_chooser_row_get_group (GwChooserRow *self)
   return self->item->group;
 }
 
-gboolean
-gw_chooser_row_matches (GwChooserRow *self,
-                        const char   *typed)
+static gboolean
+holds_words (const char *haystack,
+             const char *typed)
 {
   g_autofree char *folded = g_utf8_casefold (typed, -1);
   g_auto (GStrv) words = g_strsplit_set (folded, " \t", -1);
 
   for (guint i = 0; words[i] != NULL; i++)
-    if (strstr (self->haystack, words[i]) == NULL)
+    if (strstr (haystack, words[i]) == NULL)
       return FALSE;
 
   return TRUE;
+}
+
+gboolean
+gw_chooser_row_matches (GwChooserRow *self,
+                        const char   *typed)
+{
+  return holds_words (self->haystack, typed);
+}
+
+int
+gw_chooser_row_compare (GwChooserRow *self,
+                        GwChooserRow *other,
+                        const char   *typed)
+{
+  const int by_name =
+    holds_words (other->folded_name, typed) - holds_words (self->folded_name, typed);
+
+  return by_name != 0 ? by_name : (self->place > other->place) - (self->place < other->place);
 }
 
 void

@@ -128,12 +128,45 @@ row_in_sight (GwChooser *self)
   return row != NULL && gtk_widget_get_child_visible (GTK_WIDGET (row)) ? row : first_row (self);
 }
 
+static GtkListBoxRow *
+find_row (GwChooser  *self,
+          const char *id)
+{
+  GtkListBoxRow *row;
+
+  for (int i = 0; (row = gtk_list_box_get_row_at_index (self->list, i)) != NULL; i++)
+    if (g_strcmp0 (gw_chooser_row_get_id (GW_CHOOSER_ROW (row)), id) == 0)
+      return row;
+
+  return NULL;
+}
+
+static const char *
+typed (GwChooser *self)
+{
+  return gtk_editable_get_text (GTK_EDITABLE (self->search));
+}
+
+/* What fits best stands first and is looked at; without a word, the present one is. */
 static void
 search_changed_cb (GwChooser *self)
 {
+  gtk_list_box_invalidate_sort (self->list);
   gtk_list_box_invalidate_filter (self->list);
-  if (!self->is_filling)
-    gtk_list_box_select_row (self->list, row_in_sight (self));
+  if (self->is_filling)
+    return;
+
+  gtk_list_box_select_row (self->list, *typed (self) != '\0' ? first_row (self)
+                                                             : find_row (self, self->id));
+  gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), 0.0);
+}
+
+/* From the first letter on all keys are meant for the search: a row would take the blanks. */
+static void
+search_started_cb (GwChooser *self)
+{
+  gtk_text_grab_focus_without_selecting (
+    GTK_TEXT (gtk_editable_get_delegate (GTK_EDITABLE (self->search))));
 }
 
 static void
@@ -168,10 +201,15 @@ static gboolean
 matches (GtkListBoxRow *row,
          gpointer       data)
 {
-  GwChooser *self = data;
+  return gw_chooser_row_matches (GW_CHOOSER_ROW (row), typed (data));
+}
 
-  return gw_chooser_row_matches (GW_CHOOSER_ROW (row),
-                                 gtk_editable_get_text (GTK_EDITABLE (self->search)));
+static int
+compare (GtkListBoxRow *a,
+         GtkListBoxRow *b,
+         gpointer       data)
+{
+  return gw_chooser_row_compare (GW_CHOOSER_ROW (a), GW_CHOOSER_ROW (b), typed (data));
 }
 
 static void
@@ -194,19 +232,6 @@ put_heading (GtkListBoxRow *row,
   gtk_label_set_xalign (GTK_LABEL (heading), 0.0f);
   gtk_widget_add_css_class (heading, "heading");
   gtk_list_box_row_set_header (row, heading);
-}
-
-static GtkListBoxRow *
-find_row (GwChooser  *self,
-          const char *id)
-{
-  GtkListBoxRow *row;
-
-  for (int i = 0; (row = gtk_list_box_get_row_at_index (self->list, i)) != NULL; i++)
-    if (g_strcmp0 (gw_chooser_row_get_id (GW_CHOOSER_ROW (row)), id) == 0)
-      return row;
-
-  return NULL;
 }
 
 static void
@@ -295,6 +320,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_callback (widget_class, motion_cb);
   gtk_widget_class_bind_template_callback (widget_class, pointer_left_cb);
   gtk_widget_class_bind_template_callback (widget_class, search_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, search_started_cb);
   gtk_widget_class_bind_template_callback (widget_class, search_activate_cb);
   gtk_widget_class_bind_template_callback (widget_class, search_key_cb);
   gtk_widget_class_bind_template_callback (widget_class, stop_search_cb);
@@ -333,6 +359,7 @@ gw_chooser_init (GwChooser *self)
   gtk_widget_set_halign (gtk_widget_get_parent (GTK_WIDGET (self->value)), GTK_ALIGN_FILL);
   gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (self->button), open_cb, self, NULL);
   gtk_list_box_set_filter_func (self->list, matches, self, NULL);
+  gtk_list_box_set_sort_func (self->list, compare, self, NULL);
   gtk_list_box_set_header_func (self->list, put_heading, NULL, NULL);
 }
 
@@ -398,7 +425,7 @@ gw_chooser_set_items (GwChooser *self,
     gtk_list_box_remove (self->list, GTK_WIDGET (row));
 
   for (guint i = 0; i < items->len; i++)
-    gtk_list_box_append (self->list, gw_chooser_row_new (g_ptr_array_index (items, i)));
+    gtk_list_box_append (self->list, gw_chooser_row_new (g_ptr_array_index (items, i), i));
 
   gtk_widget_set_visible (GTK_WIDGET (self->search), items->len > MOST_WITHOUT_SEARCH);
   gtk_search_entry_set_key_capture_widget (

@@ -158,7 +158,6 @@ add_cb (GtkWidget  *widget,
 {
   GwDrawer          *self = GW_DRAWER (widget);
   const GwFreshKind *kind = gw_fresh_find (g_variant_get_string (what, NULL));
-  const gboolean     had_focus = has_focus (self);
   g_autofree char   *path = NULL;
   g_autoptr (GwStudy) opened = NULL;
   GError  *error = NULL;
@@ -174,8 +173,12 @@ add_cb (GtkWidget  *widget,
              ? gw_document_get_shown (self->document)
              : 0;
   study = gw_fresh_add (opened, option, kind->what, &path, &error);
-  if (edit (self, g_dgettext (GETTEXT_PACKAGE, kind->edit), opened, study, error))
-    settle (self, _gw_drawer_find_row (self, path), had_focus);
+  if (!edit (self, g_dgettext (GETTEXT_PACKAGE, kind->edit), opened, study, error))
+    return;
+
+  /* What is new wants a name. */
+  settle (self, _gw_drawer_find_row (self, path), FALSE);
+  _gw_drawer_rename (self);
 }
 
 static void

@@ -27,7 +27,7 @@ struct _GwDrawer
 {
   GtkWidget parent_instance;
 
-  GtkWidget        *scroller, *content;
+  GtkWidget        *scroller;
   GwOutlineHeading *headings[GW_N_PARTS];
   GtkListBox       *lists[GW_N_PARTS];
   GtkWidget        *option_part, *study_part, *hint_part;
@@ -40,7 +40,7 @@ struct _GwDrawer
   gboolean      is_dark;
   gboolean      is_following; /* what is selected now was not selected by hand */
   GwOutlineRow *current;      /* row of the document's selection, or NULL; borrowed */
-  guint         scroll_source;
+  guint         scroll_tick, n_ticks;
 };
 
 /** _gw_drawer_install_actions: all that can be done with a row, as "outline.…", and its keys. */

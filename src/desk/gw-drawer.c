@@ -318,20 +318,31 @@ update (GwDrawer *self)
   follow_selection (self);
 }
 
-/* Rows that are new have their place only after the next layout. */
+/* Rows that are new have their place only after the next layout, which comes after the first
+ * tick. */
 static gboolean
-scroll_cb (gpointer data)
+scroll_cb (GtkWidget     *widget,
+           GdkFrameClock *clock,
+           gpointer       data)
 {
-  GwDrawer       *self = data;
+  GwDrawer       *self = GW_DRAWER (widget);
   GtkAdjustment  *adjustment;
+  GtkWidget      *viewport;
   graphene_rect_t bounds;
+  double          top;
 
-  self->scroll_source = 0;
+  if (self->n_ticks++ == 0)
+    return G_SOURCE_CONTINUE;
+
+  self->scroll_tick = 0;
   adjustment = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->scroller));
+  viewport = gtk_scrolled_window_get_child (GTK_SCROLLED_WINDOW (self->scroller));
   if (self->current != NULL && gtk_widget_get_mapped (GTK_WIDGET (self->current)) &&
-      gtk_widget_compute_bounds (GTK_WIDGET (self->current), self->content, &bounds))
-    gtk_adjustment_clamp_page (adjustment, (double) bounds.origin.y,
-                               (double) (bounds.origin.y + bounds.size.height));
+      gtk_widget_compute_bounds (GTK_WIDGET (self->current), viewport, &bounds))
+    {
+      top = gtk_adjustment_get_value (adjustment) + (double) bounds.origin.y;
+      gtk_adjustment_clamp_page (adjustment, top, top + (double) bounds.size.height);
+    }
   return G_SOURCE_REMOVE;
 }
 
@@ -343,8 +354,9 @@ bring_into_view (GwDrawer *self)
   for (guint part = 0; part < GW_N_PARTS; part++)
     if (GTK_WIDGET (self->lists[part]) == list)
       gw_outline_heading_set_folded (self->headings[part], FALSE);
-  if (self->scroll_source == 0)
-    self->scroll_source = g_idle_add_full (GDK_PRIORITY_REDRAW + 10, scroll_cb, self, NULL);
+  self->n_ticks = 0;
+  if (self->scroll_tick == 0)
+    self->scroll_tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), scroll_cb, NULL, NULL);
 }
 
 /* The study is what is looked at when nothing is: no reason to leave the place. */
@@ -405,7 +417,6 @@ gw_drawer_dispose (GObject *object)
   GwDrawer *self = GW_DRAWER (object);
 
   gw_document_unfollow (&self->document, self);
-  g_clear_handle_id (&self->scroll_source, g_source_remove);
   self->current = NULL;
   g_clear_pointer (&self->menu, gtk_widget_unparent);
   gtk_widget_dispose_template (GTK_WIDGET (object), GW_TYPE_DRAWER);
@@ -418,7 +429,6 @@ bind_template (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_set_template_from_resource (widget_class, "/org/gramwright/desk/gw-drawer.ui");
   gtk_widget_class_bind_template_child (widget_class, GwDrawer, scroller);
-  gtk_widget_class_bind_template_child (widget_class, GwDrawer, content);
   gtk_widget_class_bind_template_child (widget_class, GwDrawer, row_menu);
   gtk_widget_class_bind_template_child (widget_class, GwDrawer, option_part);
   gtk_widget_class_bind_template_child (widget_class, GwDrawer, option_note);

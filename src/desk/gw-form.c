@@ -19,13 +19,14 @@ struct _GwForm
 {
   GtkWidget parent_instance;
 
-  GtkWidget       *page;
-  GtkWidget       *back, *scroller;
-  GtkLabel        *title, *kind;
-  GtkWidget       *scope;
-  GtkToggleButton *all_button, *here_button;
-  GtkBox          *fields, *effects;
-  GtkLabel        *help;
+  GtkWidget         *page;
+  GtkScrolledWindow *scroller;
+  GtkWidget         *back;
+  GtkLabel          *title, *kind;
+  GtkWidget         *scope;
+  GtkToggleButton   *all_button, *here_button;
+  GtkBox            *fields, *effects;
+  GtkLabel          *help;
 
   GwDocument *document;
   GwFormSite *site;
@@ -315,17 +316,29 @@ looked_at_cb (GwForm *self)
 static void
 show_heading (GwForm *self)
 {
-  GtkScrolledWindow *scroller = GTK_SCROLLED_WINDOW (self->scroller);
-
-  gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (scroller), 0.0);
+  gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), 0.0);
 }
 
+static gboolean
+holds_focus (GtkWidget *widget)
+{
+  GtkRoot   *root = gtk_widget_get_root (widget);
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
+
+  return focus != NULL && gtk_widget_is_ancestor (focus, widget);
+}
+
+/* Its fields begin at the top; if the focus was in those that go, it goes on in these. */
 static void
 selection_cb (GwForm *self)
 {
+  const gboolean had_focus = holds_focus (GTK_WIDGET (self->scroller));
+
   looked_at_cb (self);
   show_heading (self);
   gw_form_site_show_help (self->site, NULL);
+  if (had_focus)
+    gtk_widget_child_focus (GTK_WIDGET (self->fields), GTK_DIR_TAB_FORWARD);
 }
 
 static void
@@ -390,8 +403,8 @@ gw_form_class_init (GwFormClass *klass)
   gtk_widget_class_set_css_name (widget_class, "form");
   gtk_widget_class_set_template_from_resource (widget_class, "/org/gramwright/desk/gw-form.ui");
   gtk_widget_class_bind_template_child (widget_class, GwForm, page);
-  gtk_widget_class_bind_template_child (widget_class, GwForm, back);
   gtk_widget_class_bind_template_child (widget_class, GwForm, scroller);
+  gtk_widget_class_bind_template_child (widget_class, GwForm, back);
   gtk_widget_class_bind_template_child (widget_class, GwForm, title);
   gtk_widget_class_bind_template_child (widget_class, GwForm, kind);
   gtk_widget_class_bind_template_child (widget_class, GwForm, scope);
@@ -477,6 +490,5 @@ gw_form_focus_field (GwForm     *self,
 
   path = g_strdup_printf ("%s/%s", gw_document_get_selection (self->document), key);
   row = g_hash_table_lookup (self->rows, path);
-  if (row != NULL)
-    gtk_widget_child_focus (row, GTK_DIR_TAB_FORWARD);
+  gtk_widget_child_focus (row != NULL ? row : GTK_WIDGET (self->fields), GTK_DIR_TAB_FORWARD);
 }

@@ -29,7 +29,8 @@ void gw_form_set_document (GwForm     *self,
 void gw_form_set_units (GwForm        *self,
                         const GwUnits *units);
 
-/** gw_form_focus_field: puts the focus into a field of what is selected, if it has that one. */
+/** gw_form_focus_field: puts the focus into that field of what is selected, all of it selected; if
+ * there is none, into the first one. */
 void gw_form_focus_field (GwForm     *self,
                           const char *key);
 
