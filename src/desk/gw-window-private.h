@@ -43,7 +43,8 @@ struct _GwWindow
   GtkLabel      *foot;
   GwStartPage   *start;
   GwNotice      *notice;
-  GMenu         *undo_menu, *recent_menu;
+  GtkMenuButton *menu_button;
+  GMenu         *menu, *undo_menu, *recent_menu;
 
   GwDocument *document;  /* on the screen; it has an evaluation */
   GwDocument *candidate; /* to be opened; takes its place once it has one */

@@ -8,6 +8,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "desk/gw-menu.h"
 #include "desk/gw-print.h"
 
 #define PATIENCE     300 /* before waiting is shown [ms] */
@@ -436,6 +437,28 @@ gw_window_close_request (GtkWindow *window)
          GTK_WINDOW_CLASS (gw_window_parent_class)->close_request (window);
 }
 
+/* A picture and not a name: the icon theme has it only once the program is installed. */
+static gboolean
+icon_cb (gpointer data)
+{
+  GdkSurface *surface = gtk_native_get_surface (data);
+  g_autoptr (GdkTexture) icon = gw_application_icon_new ();
+  GList icons = { .data = icon };
+
+  if (surface != NULL)
+    gdk_toplevel_set_icon_list (GDK_TOPLEVEL (surface), &icons);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+gw_window_realize (GtkWidget *widget)
+{
+  GTK_WIDGET_CLASS (gw_window_parent_class)->realize (widget);
+
+  /* The first frame does not wait for it. */
+  g_idle_add_full (G_PRIORITY_LOW, icon_cb, g_object_ref (widget), g_object_unref);
+}
+
 static void
 gw_window_dispose (GObject *object)
 {
@@ -502,6 +525,8 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, GwWindow, foot);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, start);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, notice);
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, menu_button);
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, menu);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, undo_menu);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, recent_menu);
 }
@@ -515,6 +540,7 @@ gw_window_class_init (GwWindowClass *klass)
   object_class->get_property = gw_window_get_property;
   object_class->set_property = gw_window_set_property;
   object_class->dispose = gw_window_dispose;
+  widget_class->realize = gw_window_realize;
   GTK_WINDOW_CLASS (klass)->close_request = gw_window_close_request;
 
   install_properties (object_class);
@@ -533,6 +559,7 @@ gw_window_init (GwWindow *self)
   GtkDropTarget *target = gtk_drop_target_new (GDK_TYPE_FILE_LIST, GDK_ACTION_COPY);
 
   gtk_widget_init_template (GTK_WIDGET (self));
+  gw_menu_attach (self->menu_button, G_MENU_MODEL (self->menu));
   g_object_bind_property (self, "dark", self->new_study, "dark", G_BINDING_SYNC_CREATE);
   g_signal_connect (target, "drop", G_CALLBACK (drop_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
