@@ -36,7 +36,7 @@ struct _GwWindow
   GtkWidget     *bar, *bar_close;
   GtkLabel      *bar_title, *bar_reason;
   GtkStack      *pages;
-  GwDesk        *desk;
+  GwDesk        *desk; /* (nullable): a page, once a study is to be shown */
   GwProblemPage *problem;
   GwNewStudy    *new_study;
   GtkWidget     *waiting, *spinner;

@@ -14,6 +14,9 @@
 #define PATIENCE     300 /* before waiting is shown [ms] */
 #define READING_TIME 15  /* of a message [s] */
 
+/* A window begins as the last one was; those that are open do not follow each other. */
+#define AS_THE_LAST (G_SETTINGS_BIND_DEFAULT | G_SETTINGS_BIND_GET_NO_CHANGES)
+
 G_DEFINE_FINAL_TYPE (GwWindow, gw_window, GTK_TYPE_APPLICATION_WINDOW)
 
 enum
@@ -126,7 +129,8 @@ units_cb (GwWindow *self)
 {
   const GwUnits *units = gw_application_get_units (_gw_window_get_application (self));
 
-  gw_desk_set_units (self->desk, units);
+  if (self->desk != NULL)
+    gw_desk_set_units (self->desk, units);
   gw_new_study_set_units (self->new_study, units);
 }
 
@@ -304,6 +308,28 @@ gw_window_get_document (GwWindow *self)
   return self->document;
 }
 
+/* Here and not with the window: the thread is reading meanwhile. */
+static void
+need_desk (GwWindow *self)
+{
+  GwApplication *application = _gw_window_get_application (self);
+  GSettings     *settings = gw_application_get_settings (application);
+
+  if (self->desk != NULL)
+    return;
+
+  self->desk = g_object_new (GW_TYPE_DESK, NULL);
+  g_signal_connect_swapped (self->desk, "says", G_CALLBACK (_gw_window_say), self);
+  gw_desk_set_units (self->desk, gw_application_get_units (application));
+  gw_desk_set_dark (self->desk, self->is_dark);
+  g_settings_bind (settings, "is-outline-open", self->desk, "outline", AS_THE_LAST);
+  g_settings_bind (settings, "is-form-open", self->desk, "form", AS_THE_LAST);
+  g_settings_bind (settings, "outline-width", self->desk, "outline-width", AS_THE_LAST);
+  g_settings_bind (settings, "form-width", self->desk, "form-width", AS_THE_LAST);
+  gtk_stack_add_named (self->pages, GTK_WIDGET (self->desk), "sheet");
+  _gw_window_init_actions (self);
+}
+
 void
 gw_window_show_document (GwWindow   *self,
                          GwDocument *document)
@@ -311,6 +337,7 @@ gw_window_show_document (GwWindow   *self,
   g_return_if_fail (GW_IS_WINDOW (self));
   g_return_if_fail (GW_IS_DOCUMENT (document));
 
+  need_desk (self);
   let_go (self, &self->candidate);
   self->candidate = document;
   g_signal_connect_swapped (document, "changed", G_CALLBACK (document_changed_cb), self);
@@ -366,7 +393,8 @@ set_dark (GwWindow *self,
     return;
 
   self->is_dark = is_dark;
-  gw_desk_set_dark (self->desk, is_dark);
+  if (self->desk != NULL)
+    gw_desk_set_dark (self->desk, is_dark);
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_DARK]);
 }
 
@@ -468,6 +496,7 @@ gw_window_dispose (GObject *object)
     {
       gw_desk_set_document (self->desk, NULL);
       _gw_window_remove_actions (self);
+      self->desk = NULL;
     }
   let_go (self, &self->candidate);
   let_go (self, &self->document);
@@ -514,8 +543,6 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, GwWindow, bar_title);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, bar_reason);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, pages);
-  gtk_widget_class_bind_template_child (widget_class, GwWindow, desk);
-  gtk_widget_class_bind_template_callback (widget_class, _gw_window_say);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, problem);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, new_study);
   gtk_widget_class_bind_template_callback (widget_class, begin_study_cb);
@@ -545,7 +572,6 @@ gw_window_class_init (GwWindowClass *klass)
 
   install_properties (object_class);
   _gw_window_install_actions (widget_class);
-  g_type_ensure (GW_TYPE_DESK);
   g_type_ensure (GW_TYPE_NEW_STUDY);
   g_type_ensure (GW_TYPE_NOTICE);
   g_type_ensure (GW_TYPE_PROBLEM_PAGE);
@@ -564,7 +590,6 @@ gw_window_init (GwWindow *self)
   g_signal_connect (target, "drop", G_CALLBACK (drop_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
   message_over_cb (self);
-  _gw_window_init_actions (self);
   _gw_window_init_files (self);
   _gw_window_update (self);
 }
@@ -572,18 +597,12 @@ gw_window_init (GwWindow *self)
 GwWindow *
 gw_window_new (GwApplication *application)
 {
-  GwWindow                *self = g_object_new (GW_TYPE_WINDOW, "application", application, NULL);
-  GSettings               *settings = gw_application_get_settings (application);
-  const GSettingsBindFlags once = G_SETTINGS_BIND_DEFAULT | G_SETTINGS_BIND_GET_NO_CHANGES;
+  GwWindow  *self = g_object_new (GW_TYPE_WINDOW, "application", application, NULL);
+  GSettings *settings = gw_application_get_settings (application);
 
-  /* A window begins as the last one was; those that are open do not follow each other. */
-  g_settings_bind (settings, "window-width", self, "default-width", once);
-  g_settings_bind (settings, "window-height", self, "default-height", once);
-  g_settings_bind (settings, "is-maximized", self, "maximized", once);
-  g_settings_bind (settings, "is-outline-open", self->desk, "outline", once);
-  g_settings_bind (settings, "is-form-open", self->desk, "form", once);
-  g_settings_bind (settings, "outline-width", self->desk, "outline-width", once);
-  g_settings_bind (settings, "form-width", self->desk, "form-width", once);
+  g_settings_bind (settings, "window-width", self, "default-width", AS_THE_LAST);
+  g_settings_bind (settings, "window-height", self, "default-height", AS_THE_LAST);
+  g_settings_bind (settings, "is-maximized", self, "maximized", AS_THE_LAST);
   g_signal_connect_object (application, "notify::units", G_CALLBACK (units_cb), self,
                            G_CONNECT_SWAPPED);
   units_cb (self);
