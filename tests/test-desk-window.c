@@ -707,13 +707,22 @@ start_of (GwWindow   *window,
   return (double) bounds.origin.x;
 }
 
+/* With the bands, which take room. */
+static const GwDrawing *
+whole_drawing_of (GwWindow *window)
+{
+  wait_until (!gw_document_is_busy (gw_window_get_document (window)));
+  redraw (window);
+  return drawing_of (window);
+}
+
 /* The drawer changes sides, the aeroplane does not. */
 static void
 test_right_to_left (void)
 {
   Place              place;
   GwWindow          *window = window_with_sample (&place);
-  const GwDrawing   *drawing = drawing_of (window);
+  const GwDrawing   *drawing = whole_drawing_of (window);
   g_autofree double *points = g_memdup2 (gw_drawing_points (drawing), 200 * sizeof *points);
 
   g_assert_cmpfloat (start_of (window, "outline"), <, start_of (window, "sheet"));
@@ -721,7 +730,7 @@ test_right_to_left (void)
 
   gtk_widget_set_default_direction (GTK_TEXT_DIR_RTL);
   window = window_with (place.file);
-  drawing = drawing_of (window);
+  drawing = whole_drawing_of (window);
   g_assert_cmpfloat (start_of (window, "outline"), >, start_of (window, "sheet"));
   g_assert_cmpmem (points, 200 * sizeof *points, gw_drawing_points (drawing), 200 * sizeof *points);
   gtk_widget_set_default_direction (GTK_TEXT_DIR_LTR);
