@@ -286,29 +286,16 @@ collect_labels (GMenuModel *menu,
     }
 }
 
-static GtkWidget *
-find_menu (GtkWidget *widget)
-{
-  GtkWidget *found = NULL;
-
-  if (GTK_IS_MENU_BUTTON (widget) && gtk_menu_button_get_primary (GTK_MENU_BUTTON (widget)))
-    return widget;
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL && found == NULL;
-       child = gtk_widget_get_next_sibling (child))
-    found = find_menu (child);
-  return found;
-}
-
 static gboolean
 has_in_menu (Desk       *desk,
              const char *label)
 {
-  GMenuModel *menu = gtk_menu_button_get_menu_model (
-    GTK_MENU_BUTTON (find_menu (GTK_WIDGET (desk->window))));
+  GObject *menu =
+    gtk_widget_get_template_child (GTK_WIDGET (desk->window), GW_TYPE_WINDOW, "menu");
   g_autoptr (GString) labels = g_string_new ("\n");
   g_autofree char *line = g_strconcat ("\n", label, "\n", NULL);
 
-  collect_labels (menu, labels);
+  collect_labels (G_MENU_MODEL (menu), labels);
   return strstr (labels->str, line) != NULL;
 }
 

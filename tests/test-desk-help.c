@@ -395,7 +395,7 @@ static void
 test_accels (void)
 {
   static const char *const keys[][2] = { { "F1", "app.help" },
-                                         { "<Control>question", "win.show-help-overlay" },
+                                         { "<Control>question", "win.keys" },
                                          { "<Control>n", "win.new" } };
 
   for (guint i = 0; i < G_N_ELEMENTS (keys); i++)

@@ -96,10 +96,11 @@ static void
 window_close (GwWindow *window)
 {
   GwDocument *document = gw_window_get_document (window);
-  GtkWidget  *sheet = get (window, "sheet");
+  GtkWidget  *sheet = find (GTK_WIDGET (window), "sheet"); /* none if nothing was opened */
 
   g_object_add_weak_pointer (G_OBJECT (window), (gpointer *) &window);
-  g_object_add_weak_pointer (G_OBJECT (sheet), (gpointer *) &sheet);
+  if (sheet != NULL)
+    g_object_add_weak_pointer (G_OBJECT (sheet), (gpointer *) &sheet);
   if (document != NULL)
     g_object_add_weak_pointer (G_OBJECT (document), (gpointer *) &document);
   gtk_window_destroy (GTK_WINDOW (window));
@@ -171,9 +172,10 @@ static void
 test_demo (void)
 {
   GwWindow  *window = window_new ();
-  GtkWidget *sheet = get (window, "sheet");
+  GtkWidget *sheet;
 
   gtk_widget_activate_action (GTK_WIDGET (window), "win.open-demo", NULL);
+  sheet = get (window, "sheet");
   g_assert_cmpstr (page_of (window), ==, "waiting");
   wait_until (g_strcmp0 (page_of (window), "sheet") == 0);
   g_assert_cmpstr (text_of (window, "title"), ==, "Reed-bed survey aeroplane");

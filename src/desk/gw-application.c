@@ -118,13 +118,14 @@ about_cb (GSimpleAction *action,
           GVariant      *parameter,
           gpointer       self)
 {
+  g_autoptr (GdkTexture) logo = gw_application_icon_new ();
   const char *comments = _ ("Compares ways to build the same model aircraft. Its figures are "
                             "estimates for unmanned models: no substitute for a structural test, "
                             "a range check, a careful first flight, or local law.");
 
   gtk_show_about_dialog (gtk_application_get_active_window (self),
                          "program-name", "Gramwright",
-                         "logo-icon-name", APPLICATION_ID,
+                         "logo", logo,
                          "version", PACKAGE_VERSION,
                          "comments", comments,
                          "copyright", "© 2026 The Gramwright authors",
@@ -209,7 +210,7 @@ set_accels (GtkApplication *application)
     { "win.form", { "F8" } },
     { "win.table", { "F6" } },
     { "win.copy-figure::sheet", { "<Control><Shift>c" } },
-    { "win.show-help-overlay", { "<Control>question" } },
+    { "win.keys", { "<Control>question" } },
     { "app.help", { "F1" } },
     { "window.close", { "<Control>w" } },
     { "app.new-window", { "<Control><Shift>n" } },
@@ -245,7 +246,6 @@ gw_application_startup (GApplication *application)
 
   G_APPLICATION_CLASS (gw_application_parent_class)->startup (application);
 
-  gtk_window_set_default_icon_name (APPLICATION_ID);
   gw_leftovers_scan (self->leftovers);
   self->settings = g_settings_new (APPLICATION_ID);
   self->appearance =
@@ -355,9 +355,18 @@ gw_application_init (GwApplication *self)
 GwApplication *
 gw_application_new (GApplicationFlags flags)
 {
-  /* The path holds icons and the list of shortcuts, which GTK finds there by itself. */
-  return g_object_new (GW_TYPE_APPLICATION, "application-id", APPLICATION_ID, "flags", flags,
-                       "resource-base-path", "/org/gramwright/desk", NULL);
+  GwApplication *self =
+    g_object_new (GW_TYPE_APPLICATION, "application-id", APPLICATION_ID, "flags", flags, NULL);
+
+  /* GTK reads the icons anew when it finds more of them there. */
+  g_application_set_resource_base_path (G_APPLICATION (self), NULL);
+  return self;
+}
+
+GdkTexture *
+gw_application_icon_new (void)
+{
+  return gdk_texture_new_from_resource ("/org/gramwright/desk/" APPLICATION_ID ".svg");
 }
 
 GSettings *

@@ -25,6 +25,9 @@ GSettings     *gw_application_get_settings (GwApplication *self);
 GwAppearance  *gw_application_get_appearance (GwApplication *self);
 const GwPaper *gw_application_get_paper (GwApplication *self);
 
+/** gw_application_icon_new: of the program. */
+GdkTexture *gw_application_icon_new (void) G_GNUC_WARN_UNUSED_RESULT;
+
 /** gw_application_get_units: those the user has chosen to see. They stay where they are, and
  * "notify::units" is emitted when they have changed. */
 const GwUnits *gw_application_get_units (GwApplication *self);

@@ -13,11 +13,12 @@
 
 typedef struct
 {
-  GwStudy   *study; /* or NULL and */
-  GError    *error;
-  gboolean   is_gone;
-  GPtrArray *problems;
-  char      *etag; /* from before the reading: a change during it is seen afterwards */
+  GwStudy      *study; /* or NULL and */
+  GError       *error;
+  GwEvaluation *quick; /* (nullable) */
+  gboolean      is_gone;
+  GPtrArray    *problems;
+  char         *etag; /* from before the reading: a change during it is seen afterwards */
 } Reading;
 
 static void
@@ -25,6 +26,7 @@ reading_free (Reading *reading)
 {
   g_clear_pointer (&reading->study, gw_study_unref);
   g_clear_error (&reading->error);
+  g_clear_pointer (&reading->quick, gw_evaluation_unref);
   g_clear_pointer (&reading->problems, g_ptr_array_unref);
   g_free (reading->etag);
   g_free (reading);
@@ -103,6 +105,8 @@ take_reading (GwDocument *self,
            is_same (reading->study, gw_document_get_study (self)))
     {
       settle (self, reading->study);
+      if (self->evaluation == NULL)
+        self->evaluation = g_steal_pointer (&reading->quick);
       _gw_document_take_study (self, reading->study);
     }
   else
@@ -118,6 +122,20 @@ read_worker (GTask        *task,
              GCancellable *cancellable)
 {
   g_task_return_pointer (task, reading_new (data), (GDestroyNotify) reading_free);
+}
+
+/* While there is nothing on the screen, the values are the thread's work as well. */
+static void
+read_first_worker (GTask        *task,
+                   gpointer      source,
+                   gpointer      data,
+                   GCancellable *cancellable)
+{
+  Reading *reading = reading_new (data);
+
+  if (reading->study != NULL)
+    reading->quick = gw_evaluation_quick (reading->study, NULL, NULL);
+  g_task_return_pointer (task, reading, (GDestroyNotify) reading_free);
 }
 
 static void
@@ -142,8 +160,9 @@ read_cb (GObject      *source,
 static void
 read_file (GwDocument *self)
 {
-  _gw_document_run (self, &self->reading, read_worker, g_object_ref (self->file), g_object_unref,
-                    read_cb);
+  _gw_document_run (self, &self->reading,
+                    self->evaluation == NULL ? read_first_worker : read_worker,
+                    g_object_ref (self->file), g_object_unref, read_cb);
 }
 
 void

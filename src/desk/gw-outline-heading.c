@@ -6,6 +6,8 @@
 
 #include "desk/gw-outline-heading.h"
 
+#include "desk/gw-menu.h"
+
 struct _GwOutlineHeading
 {
   GtkWidget parent_instance;
@@ -197,7 +199,7 @@ gw_outline_heading_set_menu (GwOutlineHeading *self,
 {
   g_return_if_fail (GW_IS_OUTLINE_HEADING (self));
 
-  gtk_menu_button_set_menu_model (self->add_menu, menu);
+  gw_menu_attach (self->add_menu, menu);
   gtk_widget_set_visible (GTK_WIDGET (self->add_menu), TRUE);
 }
 

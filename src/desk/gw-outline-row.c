@@ -9,12 +9,15 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
+#define MARK_ROOM 34 /* [pixel] */
+
 typedef struct
 {
-  GtkBox    *mark;
-  GtkLabel  *name, *detail;
-  GtkWidget *more;
-  char      *path;
+  GtkOverlay *overlay;
+  GtkWidget  *texts;
+  GtkLabel   *name, *detail;
+  GtkWidget  *more;
+  char       *path;
 } GwOutlineRowPrivate;
 
 G_DEFINE_TYPE_WITH_PRIVATE (GwOutlineRow, gw_outline_row, GTK_TYPE_LIST_BOX_ROW)
@@ -108,7 +111,8 @@ gw_outline_row_class_init (GwOutlineRowClass *klass)
   widget_class->focus = gw_outline_row_focus;
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/gramwright/desk/gw-outline-row.ui");
-  gtk_widget_class_bind_template_child_private (widget_class, GwOutlineRow, mark);
+  gtk_widget_class_bind_template_child_private (widget_class, GwOutlineRow, overlay);
+  gtk_widget_class_bind_template_child_private (widget_class, GwOutlineRow, texts);
   gtk_widget_class_bind_template_child_private (widget_class, GwOutlineRow, name);
   gtk_widget_class_bind_template_child_private (widget_class, GwOutlineRow, detail);
   gtk_widget_class_bind_template_child_private (widget_class, GwOutlineRow, more);
@@ -181,8 +185,10 @@ gw_outline_row_set_mark (GwOutlineRow *self,
 {
   g_return_if_fail (GW_IS_OUTLINE_ROW (self));
 
-  gtk_box_append (get (self)->mark, mark);
-  gtk_widget_set_visible (GTK_WIDGET (get (self)->mark), TRUE);
+  gtk_widget_set_halign (mark, GTK_ALIGN_START);
+  gtk_widget_set_valign (mark, GTK_ALIGN_START);
+  gtk_overlay_add_overlay (get (self)->overlay, mark);
+  gtk_widget_set_margin_start (get (self)->texts, MARK_ROOM);
   gtk_widget_add_css_class (GTK_WIDGET (get (self)->name), "name");
 }
 
@@ -233,4 +239,5 @@ gw_outline_row_wrap_name (GwOutlineRow *self)
   gtk_label_set_ellipsize (name, PANGO_ELLIPSIZE_NONE);
   gtk_label_set_wrap (name, TRUE);
   gtk_label_set_wrap_mode (name, PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_width_chars (name, 12); /* else it is tried letter by letter */
 }

@@ -204,6 +204,25 @@ export_cb (GtkWidget  *widget,
   gw_file_dialog_show (GTK_WINDOW (self), &dialog, export_chosen);
 }
 
+/* Made when it is asked for: it holds as many widgets as the window itself. */
+static void
+keys_cb (GtkWidget  *widget,
+         const char *action,
+         GVariant   *parameter)
+{
+  GtkApplicationWindow *window = GTK_APPLICATION_WINDOW (widget);
+
+  if (gtk_application_window_get_help_overlay (window) == NULL)
+    {
+      g_autoptr (GtkBuilder) builder =
+        gtk_builder_new_from_resource ("/org/gramwright/desk/gw-keys.ui");
+
+      gtk_application_window_set_help_overlay (
+        window, GTK_SHORTCUTS_WINDOW (gtk_builder_get_object (builder, "keys")));
+    }
+  gtk_window_present (GTK_WINDOW (gtk_application_window_get_help_overlay (window)));
+}
+
 static void
 next_option_cb (GtkWidget  *widget,
                 const char *action,
@@ -310,6 +329,7 @@ _gw_window_install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "win.print", NULL, print_cb);
   gtk_widget_class_install_action (widget_class, "win.export", NULL, export_cb);
   gtk_widget_class_install_action (widget_class, "win.copy-figure", "s", copy_figure_cb);
+  gtk_widget_class_install_action (widget_class, "win.keys", NULL, keys_cb);
   gtk_widget_class_install_action (widget_class, "win.next-option", NULL, next_option_cb);
   gtk_widget_class_install_action (widget_class, "win.previous-option", NULL, previous_option_cb);
   _gw_window_install_file_actions (widget_class);

@@ -36,14 +36,15 @@ struct _GwWindow
   GtkWidget     *bar, *bar_close;
   GtkLabel      *bar_title, *bar_reason;
   GtkStack      *pages;
-  GwDesk        *desk;
+  GwDesk        *desk; /* (nullable): a page, once a study is to be shown */
   GwProblemPage *problem;
   GwNewStudy    *new_study;
   GtkWidget     *waiting, *spinner;
   GtkLabel      *foot;
   GwStartPage   *start;
   GwNotice      *notice;
-  GMenu         *undo_menu, *recent_menu;
+  GtkMenuButton *menu_button;
+  GMenu         *menu, *undo_menu, *recent_menu;
 
   GwDocument *document;  /* on the screen; it has an evaluation */
   GwDocument *candidate; /* to be opened; takes its place once it has one */

@@ -8,10 +8,14 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "desk/gw-menu.h"
 #include "desk/gw-print.h"
 
 #define PATIENCE     300 /* before waiting is shown [ms] */
 #define READING_TIME 15  /* of a message [s] */
+
+/* A window begins as the last one was; those that are open do not follow each other. */
+#define AS_THE_LAST (G_SETTINGS_BIND_DEFAULT | G_SETTINGS_BIND_GET_NO_CHANGES)
 
 G_DEFINE_FINAL_TYPE (GwWindow, gw_window, GTK_TYPE_APPLICATION_WINDOW)
 
@@ -128,7 +132,8 @@ units_cb (GwWindow *self)
 {
   const GwUnits *units = gw_application_get_units (_gw_window_get_application (self));
 
-  gw_desk_set_units (self->desk, units);
+  if (self->desk != NULL)
+    gw_desk_set_units (self->desk, units);
   gw_new_study_set_units (self->new_study, units);
 }
 
@@ -306,6 +311,46 @@ gw_window_get_document (GwWindow *self)
   return self->document;
 }
 
+/* What the width of the window made of it is not kept. */
+static void
+outline_cb (GwDesk     *desk,
+            GParamSpec *property,
+            GSettings  *settings)
+{
+  gboolean is_open;
+
+  g_object_get (desk, "outline", &is_open, NULL);
+  if (gw_desk_is_outline_chosen (desk))
+    g_settings_set_boolean (settings, "is-outline-open", is_open);
+}
+
+/* Here and not with the window: the thread is reading meanwhile. */
+static void
+need_desk (GwWindow *self)
+{
+  GwApplication *application = _gw_window_get_application (self);
+  GSettings     *settings = gw_application_get_settings (application);
+  g_autoptr (GVariant) outline = NULL;
+
+  if (self->desk != NULL)
+    return;
+
+  outline = g_settings_get_user_value (settings, "is-outline-open");
+
+  self->desk = g_object_new (GW_TYPE_DESK, NULL);
+  g_signal_connect_swapped (self->desk, "says", G_CALLBACK (_gw_window_say), self);
+  gw_desk_set_units (self->desk, gw_application_get_units (application));
+  gw_desk_set_dark (self->desk, self->is_dark);
+  if (outline != NULL)
+    g_object_set (self->desk, "outline", g_variant_get_boolean (outline), NULL);
+  g_signal_connect_object (self->desk, "notify::outline", G_CALLBACK (outline_cb), settings, 0);
+  g_settings_bind (settings, "is-form-open", self->desk, "form", AS_THE_LAST);
+  g_settings_bind (settings, "outline-width", self->desk, "outline-width", AS_THE_LAST);
+  g_settings_bind (settings, "form-width", self->desk, "form-width", AS_THE_LAST);
+  gtk_stack_add_named (self->pages, GTK_WIDGET (self->desk), "sheet");
+  _gw_window_init_actions (self);
+}
+
 void
 gw_window_show_document (GwWindow   *self,
                          GwDocument *document)
@@ -313,6 +358,7 @@ gw_window_show_document (GwWindow   *self,
   g_return_if_fail (GW_IS_WINDOW (self));
   g_return_if_fail (GW_IS_DOCUMENT (document));
 
+  need_desk (self);
   let_go (self, &self->candidate);
   self->candidate = document;
   g_signal_connect_swapped (document, "changed", G_CALLBACK (document_changed_cb), self);
@@ -368,7 +414,8 @@ set_dark (GwWindow *self,
     return;
 
   self->is_dark = is_dark;
-  gw_desk_set_dark (self->desk, is_dark);
+  if (self->desk != NULL)
+    gw_desk_set_dark (self->desk, is_dark);
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_DARK]);
 }
 
@@ -439,6 +486,28 @@ gw_window_close_request (GtkWindow *window)
          GTK_WINDOW_CLASS (gw_window_parent_class)->close_request (window);
 }
 
+/* A picture and not a name: the icon theme has it only once the program is installed. */
+static gboolean
+icon_cb (gpointer data)
+{
+  GdkSurface *surface = gtk_native_get_surface (data);
+  g_autoptr (GdkTexture) icon = gw_application_icon_new ();
+  GList icons = { .data = icon };
+
+  if (surface != NULL)
+    gdk_toplevel_set_icon_list (GDK_TOPLEVEL (surface), &icons);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+gw_window_realize (GtkWidget *widget)
+{
+  GTK_WIDGET_CLASS (gw_window_parent_class)->realize (widget);
+
+  /* The first frame does not wait for it. */
+  g_idle_add_full (G_PRIORITY_LOW, icon_cb, g_object_ref (widget), g_object_unref);
+}
+
 static void
 gw_window_dispose (GObject *object)
 {
@@ -448,6 +517,7 @@ gw_window_dispose (GObject *object)
     {
       gw_desk_set_document (self->desk, NULL);
       _gw_window_remove_actions (self);
+      self->desk = NULL;
     }
   let_go (self, &self->candidate);
   let_go (self, &self->document);
@@ -494,8 +564,6 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, GwWindow, bar_title);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, bar_reason);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, pages);
-  gtk_widget_class_bind_template_child (widget_class, GwWindow, desk);
-  gtk_widget_class_bind_template_callback (widget_class, _gw_window_say);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, problem);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, new_study);
   gtk_widget_class_bind_template_callback (widget_class, begin_study_cb);
@@ -505,6 +573,8 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, GwWindow, foot);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, start);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, notice);
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, menu_button);
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, menu);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, undo_menu);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, recent_menu);
 }
@@ -518,11 +588,11 @@ gw_window_class_init (GwWindowClass *klass)
   object_class->get_property = gw_window_get_property;
   object_class->set_property = gw_window_set_property;
   object_class->dispose = gw_window_dispose;
+  widget_class->realize = gw_window_realize;
   GTK_WINDOW_CLASS (klass)->close_request = gw_window_close_request;
 
   install_properties (object_class);
   _gw_window_install_actions (widget_class);
-  g_type_ensure (GW_TYPE_DESK);
   g_type_ensure (GW_TYPE_NEW_STUDY);
   g_type_ensure (GW_TYPE_NOTICE);
   g_type_ensure (GW_TYPE_PROBLEM_PAGE);
@@ -536,46 +606,24 @@ gw_window_init (GwWindow *self)
   GtkDropTarget *target = gtk_drop_target_new (GDK_TYPE_FILE_LIST, GDK_ACTION_COPY);
 
   gtk_widget_init_template (GTK_WIDGET (self));
+  gw_menu_attach (self->menu_button, G_MENU_MODEL (self->menu));
   g_object_bind_property (self, "dark", self->new_study, "dark", G_BINDING_SYNC_CREATE);
   g_signal_connect (target, "drop", G_CALLBACK (drop_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
   message_over_cb (self);
-  _gw_window_init_actions (self);
   _gw_window_init_files (self);
   _gw_window_update (self);
-}
-
-/* What the width of the window made of it is not kept. */
-static void
-outline_cb (GwDesk     *desk,
-            GParamSpec *property,
-            GSettings  *settings)
-{
-  gboolean is_open;
-
-  g_object_get (desk, "outline", &is_open, NULL);
-  if (gw_desk_is_outline_chosen (desk))
-    g_settings_set_boolean (settings, "is-outline-open", is_open);
 }
 
 GwWindow *
 gw_window_new (GwApplication *application)
 {
-  GwWindow                *self = g_object_new (GW_TYPE_WINDOW, "application", application, NULL);
-  GSettings               *settings = gw_application_get_settings (application);
-  const GSettingsBindFlags once = G_SETTINGS_BIND_DEFAULT | G_SETTINGS_BIND_GET_NO_CHANGES;
-  g_autoptr (GVariant) outline = g_settings_get_user_value (settings, "is-outline-open");
+  GwWindow  *self = g_object_new (GW_TYPE_WINDOW, "application", application, NULL);
+  GSettings *settings = gw_application_get_settings (application);
 
-  /* A window begins as the last one was; those that are open do not follow each other. */
-  g_settings_bind (settings, "window-width", self, "default-width", once);
-  g_settings_bind (settings, "window-height", self, "default-height", once);
-  g_settings_bind (settings, "is-maximized", self, "maximized", once);
-  if (outline != NULL)
-    g_object_set (self->desk, "outline", g_variant_get_boolean (outline), NULL);
-  g_signal_connect_object (self->desk, "notify::outline", G_CALLBACK (outline_cb), settings, 0);
-  g_settings_bind (settings, "is-form-open", self->desk, "form", once);
-  g_settings_bind (settings, "outline-width", self->desk, "outline-width", once);
-  g_settings_bind (settings, "form-width", self->desk, "form-width", once);
+  g_settings_bind (settings, "window-width", self, "default-width", AS_THE_LAST);
+  g_settings_bind (settings, "window-height", self, "default-height", AS_THE_LAST);
+  g_settings_bind (settings, "is-maximized", self, "maximized", AS_THE_LAST);
   g_signal_connect_object (application, "notify::units", G_CALLBACK (units_cb), self,
                            G_CONNECT_SWAPPED);
   units_cb (self);

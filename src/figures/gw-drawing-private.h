@@ -16,6 +16,10 @@ PangoLayout *gw_drawing_layout (const GwDrawing *drawing,
                                 GwFont           font,
                                 GwTextStyle      style);
 
+/** gw_drawing_size: two numbers kept under @key until the type changes; 0 while it is new. */
+double *gw_drawing_size (GwDrawing  *drawing,
+                         const char *key);
+
 /** gw_drawing_cut: drops the marks from @n on; a trial that did not fit. */
 void gw_drawing_cut (GwDrawing *drawing,
                      size_t     n);

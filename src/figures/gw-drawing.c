@@ -250,6 +250,21 @@ gw_drawing_layout (const GwDrawing *drawing,
   return drawing->layout;
 }
 
+double *
+gw_drawing_size (GwDrawing  *drawing,
+                 const char *key)
+{
+  double *size = g_hash_table_lookup (drawing->sizes, key);
+
+  if (size == NULL)
+    {
+      size = g_new0 (double, 2);
+      g_hash_table_insert (drawing->sizes, g_strdup (key), size);
+    }
+
+  return size;
+}
+
 void
 gw_drawing_measure (GwDrawing  *drawing,
                     const char *text,
@@ -265,16 +280,14 @@ gw_drawing_measure (GwDrawing  *drawing,
 
   key[0] = (char) (1 + (int) font * GW_N_FONTS + (int) style);
   memcpy (key + 1, text, length + 1);
-  size = g_hash_table_lookup (drawing->sizes, key);
-  if (size == NULL)
+  size = gw_drawing_size (drawing, key);
+  if (size[1] <= 0) /* every text has a height */
     {
       PangoRectangle logical;
 
       pango_layout_get_extents (gw_drawing_layout (drawing, text, font, style), NULL, &logical);
-      size = g_new (double, 2);
       size[0] = (double) logical.width / PANGO_SCALE;
       size[1] = (double) logical.height / PANGO_SCALE;
-      g_hash_table_insert (drawing->sizes, g_strdup (key), size);
     }
   if (width != NULL)
     *width = size[0];

@@ -181,6 +181,13 @@ gw_text_line (GwDrawing *drawing,
   return height;
 }
 
+/* As Pango takes it. */
+static int
+wrap_width (double width)
+{
+  return (int) floor (fmax (width, 1) * PANGO_SCALE);
+}
+
 /* The drawing's layout set to wrap at @width; wrap_end() sets it back. */
 static PangoLayout *
 wrap_begin (GwDrawing  *drawing,
@@ -192,7 +199,7 @@ wrap_begin (GwDrawing  *drawing,
   PangoLayout *layout = gw_drawing_layout (drawing, text, font, style);
 
   pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
-  pango_layout_set_width (layout, (int) floor (fmax (width, 1) * PANGO_SCALE));
+  pango_layout_set_width (layout, wrap_width (width));
 
   return layout;
 }
@@ -211,17 +218,24 @@ gw_text_lines (GwDrawing  *drawing,
                double      width)
 {
   PangoLayout *layout;
-  double       full;
-  int          n;
+  double       full, *lines;
+  char        *key;
 
   gw_drawing_measure (drawing, text, font, style, &full, NULL);
   if (full <= width)
     return 1;
-  layout = wrap_begin (drawing, text, font, style, width);
-  n = pango_layout_get_line_count (layout);
-  wrap_end (layout);
 
-  return n;
+  key = g_strdup_printf ("lines %d %d %d %s", (int) font, (int) style, wrap_width (width), text);
+  lines = gw_drawing_size (drawing, key);
+  g_free (key);
+  if (lines[0] < 1)
+    {
+      layout = wrap_begin (drawing, text, font, style, width);
+      lines[0] = pango_layout_get_line_count (layout);
+      wrap_end (layout);
+    }
+
+  return (int) lines[0];
 }
 
 double
