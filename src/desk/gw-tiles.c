@@ -94,7 +94,24 @@ do_meet (const GwBox *a,
          b->y < a->y + a->height;
 }
 
-/* Boxes that touch become one: few large ones are inked faster than many small ones. */
+static GwBox
+around (const GwBox *a,
+        const GwBox *b)
+{
+  const double x = fmin (a->x, b->x), y = fmin (a->y, b->y);
+
+  return (GwBox){ x, y, fmax (a->x + a->width, b->x + b->width) - x,
+                  fmax (a->y + a->height, b->y + b->height) - y };
+}
+
+static double
+area (const GwBox *box)
+{
+  return box->width * box->height;
+}
+
+/* Boxes that touch become one, unless that takes in much more: few large ones are inked faster
+ * than many small ones. */
 static void
 soil_tile (Tile        *tile,
            const GwBox *box)
@@ -104,17 +121,26 @@ soil_tile (Tile        *tile,
   for (guint i = tile->soiled->len; i-- > 0;)
     {
       const GwBox *other = &g_array_index (tile->soiled, GwBox, i);
-      const double x = fmin (all.x, other->x), y = fmin (all.y, other->y);
+      const GwBox  both = around (&all, other);
 
-      if (!do_meet (&all, other))
+      if (!do_meet (&all, other) || area (&both) > 1.5 * (area (&all) + area (other)))
         continue;
-      all = (GwBox){ x, y, fmax (all.x + all.width, other->x + other->width) - x,
-                     fmax (all.y + all.height, other->y + other->height) - y };
+      all = both;
       g_array_remove_index_fast (tile->soiled, i);
       i = tile->soiled->len; /* the larger one may touch others */
     }
 
   g_array_append_val (tile->soiled, all);
+}
+
+static GwBox
+shared (const GwBox *a,
+        const GwBox *b)
+{
+  const double x = fmax (a->x, b->x), y = fmax (a->y, b->y);
+
+  return (GwBox){ x, y, fmin (a->x + a->width, b->x + b->width) - x,
+                  fmin (a->y + a->height, b->y + b->height) - y };
 }
 
 void
@@ -129,9 +155,10 @@ gw_tiles_soil (GwTiles     *tiles,
     {
       Tile       *tile = key;
       const GwBox region = region_of (tiles, tile);
+      const GwBox part = shared (&region, box);
 
       if (do_meet (&region, box))
-        soil_tile (tile, box);
+        soil_tile (tile, &part);
     }
 }
 

@@ -43,7 +43,7 @@ double gw_line_weight (int i);
  *
  * Prandtl's equation for a symmetric wing by collocation of N odd Fourier terms,
  * written for the circulation at the stations: the same system, but symmetric and
- * positive definite; linear solve by LAPACK.
+ * positive definite; linear solve by Cholesky.
  *
  * Source: Glauert, The Elements of Aerofoil and Airscrew Theory, Cambridge 1926,
  * ch. XI; Multhopp, Die Berechnung der Auftriebsverteilung von Tragfluegeln,

@@ -11,6 +11,7 @@
 #include <math.h>
 
 #define N    GW_LINE_N
+#define HALF (N / 2)
 #define STEP (M_PI / (2 * N)) /* between stations, as an angle */
 
 double
@@ -43,53 +44,87 @@ check_line (const GwLine *line)
   return GW_OK;
 }
 
+/* What the circulation at station 2 i does at station 2 k + 1; it does nothing two off. */
+static void
+couple (const double weight[N],
+        const double square[N],
+        double       b[HALF][HALF])
+{
+  for (int i = 0; i < HALF; i++)
+    for (int k = 0; k < HALF; k++)
+      {
+        const double own = square[2 * i], other = square[2 * k + 1];
+
+        b[i][k] = weight[2 * i] * weight[2 * k + 1] * (own + other) /
+                  (N * (own - other) * (own - other));
+      }
+}
+
 /* Solves for g = circulation / (span x speed) at the stations: Multhopp's equation
  * with the two halves folded together and each row times its weight, which makes it
  * symmetric,
  *
  *   alpha - zero = g [2 b / (a0 c) + N / (2 sin)] - sum of b_in g_n,
  *
- * where b_in vanishes for even i - n. g[0] becomes the loading per radian, g[1] that
- * at no angle. */
+ * where b_in vanishes for even i - n: stations 0, 2, ... follow from those between, and
+ * half as many equations, symmetric likewise, are left. g[0] becomes the loading per
+ * radian, g[1] that at no angle. */
 static bool
 solve_circulation (const GwLine *line,
                    const double  weight[N],
                    double        g[2][N])
 {
-  double          m[N][N] = { { 0.0 } }; /* its lower triangle */
-  gsl_matrix_view matrix;
-  double          square[N]; /* of the place */
+  double          square[N], own[N]; /* of the place; what a station does to itself */
+  double          b[HALF][HALF], m[HALF][HALF] = { { 0.0 } }, x[2][HALF];
+  gsl_matrix_view matrix = gsl_matrix_view_array (&m[0][0], HALF, HALF);
 
   for (int i = 0; i < N; i++)
     {
       const double sine = i == N - 1 ? 1.0 : weight[i];
 
       square[i] = 1.0 - sine * sine;
-      m[i][i] = weight[i] * (2.0 * line->span / (line->slope[i] * line->chord[i]) +
-                             N / (2.0 * sine));
+      own[i] = weight[i] * (2.0 * line->span / (line->slope[i] * line->chord[i]) +
+                            N / (2.0 * sine));
       g[0][i] = weight[i];
       g[1][i] = -weight[i] * line->zero[i];
-
-      for (int n = i - 1; n >= 0; n -= 2)
-        {
-          const double apart = square[i] - square[n];
-
-          m[i][n] = -weight[i] * weight[n] * (square[i] + square[n]) / (N * apart * apart);
-        }
     }
+  couple (weight, square, b);
+
+  for (int k = 0; k < HALF; k++)
+    {
+      m[k][k] = own[2 * k + 1];
+      x[0][k] = g[0][2 * k + 1];
+      x[1][k] = g[1][2 * k + 1];
+    }
+  for (int i = 0; i < HALF; i++)
+    for (int k = 0; k < HALF; k++)
+      {
+        const double share = b[i][k] / own[2 * i];
+
+        for (int n = 0; n < HALF; n++)
+          m[k][n] -= share * b[i][n];
+        x[0][k] += share * g[0][2 * i];
+        x[1][k] += share * g[1][2 * i];
+      }
 
   /* Evaluations run in several threads at once, which not every LAPACK bears; GSL does, once it
    * is told to return errors instead of ending the program. */
   gsl_set_error_handler_off ();
-  matrix = gsl_matrix_view_array (&m[0][0], N, N);
   if (gsl_linalg_cholesky_decomp1 (&matrix.matrix) != GSL_SUCCESS)
     return false;
 
-  for (int k = 0; k < 2; k++)
+  for (int v = 0; v < 2; v++)
     {
-      gsl_vector_view x = gsl_vector_view_array (g[k], N);
+      gsl_vector_view vector = gsl_vector_view_array (x[v], HALF);
 
-      gsl_linalg_cholesky_svx (&matrix.matrix, &x.vector);
+      gsl_linalg_cholesky_svx (&matrix.matrix, &vector.vector);
+      for (int i = 0; i < HALF; i++)
+        {
+          for (int k = 0; k < HALF; k++)
+            g[v][2 * i] += b[i][k] * x[v][k];
+          g[v][2 * i] /= own[2 * i];
+          g[v][2 * i + 1] = x[v][i];
+        }
     }
 
   return true;

@@ -8,13 +8,12 @@
 #include <math.h>
 #include <string.h>
 
-#include "figures/gw-drawing.h"
+#include "figures/gw-drawing-private.h"
 
 /* Places are compared by the cell of this size that they lie in, so that what stands still
  * but for the last digit is left alone, and never drifts further than a cell [pt]. */
-#define CELL (1 / 8.0)
-/* Of a faint band, whose edge nobody can see that sharply. */
-#define BAND_CELL 1.0
+#define CELL      (1 / 8.0)
+#define BAND_CELL 1.0 /* of a faint band */
 
 #define FNV_BASIS 14695981039346656037u /* Fowler, Noll, Vo; 64 bits */
 #define FNV_PRIME 1099511628211u
@@ -33,12 +32,18 @@ mix_number (guint64 hash,
   return mix (hash, (guint64) (gint64) floor (value / CELL + 0.5));
 }
 
+bool
+gw_mark_is_band (const GwMark *mark)
+{
+  return mark->is_filled && mark->line == GW_LINE_NONE && mark->opacity < 0.2;
+}
+
 /* Everything that shows, and what it stands for. */
 static guint64
 hash_of (const GwMark *mark,
          const double *xy)
 {
-  const bool is_band = mark->is_filled && mark->line == GW_LINE_NONE && mark->opacity < 0.2;
+  const bool is_band = gw_mark_is_band (mark);
   guint64    hash = FNV_BASIS;
 
   hash = mix (hash, mark->kind);

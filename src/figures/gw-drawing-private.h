@@ -54,5 +54,8 @@ void gw_drawing_point_at (GwDrawing *drawing,
                           size_t     since,
                           GwTarget   target);
 
+/** gw_mark_is_band: a faint fill, whose edge nobody can see sharply. */
+bool gw_mark_is_band (const GwMark *mark);
+
 /** gw_line_width: [pt] */
 double gw_line_width (GwLineType line);

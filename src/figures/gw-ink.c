@@ -141,7 +141,10 @@ ink_path (const GwDrawing *drawing,
     {
       set_tone (drawing, cr, mark->fill, opacity);
       trace (cr, mark->n, xy, true);
+      cairo_set_antialias (cr, gw_mark_is_band (mark) ? CAIRO_ANTIALIAS_FAST
+                                                      : CAIRO_ANTIALIAS_DEFAULT);
       cairo_fill (cr);
+      cairo_set_antialias (cr, CAIRO_ANTIALIAS_DEFAULT);
     }
   set_tone (drawing, cr, mark->stroke, opacity);
   if (mark->is_hatched)
