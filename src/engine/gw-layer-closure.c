@@ -1,0 +1,172 @@
+/* gw-layer-closure.c - relations that close the integral equations of a layer
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include "engine/gw-layer.h"
+
+#include <math.h>
+
+#define H_LEAST 1.02 /* shapes below it do not occur; iterates may stray there */
+
+/* Equilibrium layers after Clauser: (h - 1) / (h sqrt (friction)) = 6.7 sqrt (1 + 0.75 b). */
+#define CLAUSER_A 6.7
+#define CLAUSER_B 0.75
+
+static double
+laminar_h_star (double h)
+{
+  const double past = h - 4.0;
+
+  return 1.515 + (h < 4.0 ? 0.076 : 0.040) * past * past / h;
+}
+
+/* Half the friction, times the Reynolds number of the momentum thickness. */
+static double
+laminar_friction (double h)
+{
+  const double past = h < 7.4 ? 7.4 - h : 1.0 - 1.4 / (h - 6.0);
+
+  return h < 7.4 ? -0.067 + 0.01977 * past * past / (h - 1.0) : -0.067 + 0.022 * past * past;
+}
+
+static double
+laminar_loss (double h)
+{
+  const double past = h - 4.0;
+
+  if (h < 4.0)
+    return 0.00205 * pow (-past, 5.5) + 0.207;
+  return -0.003 * past * past / (1.0 + 0.02 * past * past) + 0.207;
+}
+
+static double
+turbulent_h_star (double h,
+                  double re_theta)
+{
+  const double re = fmax (re_theta, 200.0);
+  const double turn = re_theta > 400.0 ? 3.0 + 400.0 / re_theta : 4.0;
+  const double floor = 1.5 + 4.0 / re;
+
+  if (h < turn)
+    {
+      const double part = (turn - h) / (turn - 1.0);
+
+      return floor + (0.5 - 4.0 / re) * part * part * 1.5 / (h + 0.5);
+    }
+  else
+    {
+      const double past = h - turn, log_re = log (re);
+      const double wide = past + 4.0 / log_re;
+
+      return floor + past * past * (0.007 * log_re / (wide * wide) + 0.015 / h);
+    }
+}
+
+static double
+turbulent_friction (double h,
+                    double re_theta)
+{
+  const double log_re = log10 (fmax (re_theta, 20.0));
+
+  return 0.5 * (0.3 * exp (-1.33 * h) * pow (log_re, -1.74 - 0.31 * h) +
+                1.1e-4 * (tanh (4.0 - h / 0.875) - 1.0));
+}
+
+/* Loss in the outer layer: the shear stress there, and a remnant of the laminar one. */
+static double
+outer_loss (const GwLayerTerms *terms,
+            double              root)
+{
+  const double rest = 0.995 - terms->slip;
+
+  return 2.0 / terms->h_star * (root * root * rest + 0.15 * rest * rest / terms->re_theta);
+}
+
+static void
+add_turbulence (GwLayerKind   kind,
+                double        root,
+                double        gap_free,
+                GwLayerTerms *out)
+{
+  const bool   is_wake = kind == GW_LAYER_WAKE;
+  const double h = out->h, re = out->re_theta;
+  const double fast = is_wake ? 0.99995 : 0.98;
+  double       drop;
+
+  out->h_star = turbulent_h_star (h, re);
+  out->slip = 0.5 * out->h_star * (1.0 - (h - 1.0) / (CLAUSER_B * h));
+  if (out->slip > fast)
+    out->slip = fast;
+
+  drop = fmax (is_wake ? h - 1.0 : h - 1.0 - 18.0 / re, 0.01);
+  out->equal = sqrt (0.5 / (CLAUSER_A * CLAUSER_A * CLAUSER_B) * out->h_star * (h - 1.0) * drop *
+                     drop / ((1.0 - out->slip) * h * h * h));
+  out->depth = fmin (gap_free * (3.15 + 1.72 / (h - 1.0)) + h * gap_free, 12.0 * gap_free);
+
+  if (is_wake)
+    {
+      out->friction = 0.0;
+      out->loss = 2.0 * outer_loss (out, root);
+    }
+  else
+    {
+      const double laminar = laminar_friction (h) / re;
+      const double least = 1.0 + 2.1 / log (fmax (re, 20.0));
+
+      out->friction = turbulent_friction (h, re);
+      out->loss = 2.0 * out->friction * out->slip / out->h_star *
+                  (0.5 + 0.5 * tanh ((h - 1.0) / (least - 1.0)));
+      out->loss = fmax (out->loss + outer_loss (out, root), laminar_loss (h) / re);
+      out->friction = fmax (out->friction, laminar);
+    }
+}
+
+void
+gw_layer_terms (GwLayerKind           kind,
+                double                re,
+                const GwLayerStation *station,
+                GwLayerTerms         *out)
+{
+  out->h = fmax ((station->dstar - station->gap) / station->theta, H_LEAST);
+  out->re_theta = fmax (re * station->u * station->theta, 1e-3);
+  out->growth = out->slip = out->equal = 0.0;
+  if (kind == GW_LAYER_LAMINAR)
+    {
+      out->h_star = laminar_h_star (out->h);
+      out->friction = laminar_friction (out->h) / out->re_theta;
+      out->loss = laminar_loss (out->h) / out->re_theta;
+      out->depth = station->theta * (3.15 + 1.72 / (out->h - 1.0)) + station->dstar;
+      out->growth = gw_layer_growth (out->h, out->re_theta, station->theta);
+    }
+  else
+    add_turbulence (kind, station->a, station->theta, out);
+}
+
+/* By the momentum equation, the excess of the shape equation over it. */
+static double
+similar_excess (double m,
+                double h)
+{
+  return (1.0 - h) * m * laminar_friction (h) -
+         (laminar_loss (h) - laminar_friction (h)) * (0.5 * (1.0 - m) + (2.0 + h) * m);
+}
+
+double
+gw_layer_similar (double  m,
+                  double *h)
+{
+  double low = 2.0, high = 4.0; /* past 4 lie the layers that flow backwards */
+
+  for (int i = 0; i < 60; i++)
+    {
+      *h = 0.5 * (low + high);
+      if (similar_excess (m, *h) > 0.0)
+        low = *h;
+      else
+        high = *h;
+    }
+
+  return laminar_friction (*h) / (0.5 * (1.0 - m) + (2.0 + *h) * m);
+}
