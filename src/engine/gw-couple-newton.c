@@ -231,7 +231,7 @@ static GwLayerRule
 rule_of (const GwCoupled *coupled,
          int              side)
 {
-  return (GwLayerRule){ coupled->re, coupled->n_crit, coupled->s_forced[side] };
+  return (GwLayerRule){ coupled->re, coupled->n_crit, coupled->s_forced[side], 0 };
 }
 
 /* Leaves the last station's sums in @sums[0]. */
@@ -300,7 +300,7 @@ static bool
 add_wake (Newton *newton)
 {
   GwCoupled        *coupled = newton->coupled;
-  const GwLayerRule rule = { coupled->re, coupled->n_crit, INFINITY };
+  const GwLayerRule rule = { coupled->re, coupled->n_crit, INFINITY, 0 };
   Sums             *last = &newton->sums[1], *next = &newton->sums[3];
   Place             before = wake_place (coupled, 0);
 
@@ -420,6 +420,7 @@ judge (const Place  *place,
 
 static void
 take (const Place  *place,
+      size_t        n,
       bool          is_laminar,
       const Change *change,
       double        part)
@@ -431,7 +432,7 @@ take (const Place  *place,
   at->dstar += part * change->dstar;
   at->u += part * change->u; /* the stagnation point has moved if it becomes negative */
   at->a = is_laminar ? fmax (at->a, 0.0) : fmin (fmax (at->a, 1e-5), 0.4);
-  at->dstar = fmax (at->dstar, 1.02 * at->theta + at->gap);
+  at->dstar = fmax (at->dstar, (place->node < n ? 1.02 : 1.001) * at->theta + at->gap);
 }
 
 static double
@@ -440,7 +441,7 @@ apply (Newton *newton)
   GwCoupled   *coupled = newton->coupled;
   Change       changes[GW_FLOW_MAX];
   const Change none = { .a = 0.0 };
-  double       squares = 0.0, part = 1.0;
+  double       squares = 0.0, part = coupled->part;
 
   for (int pass = 0; pass < 2; pass++)
     {
@@ -459,7 +460,7 @@ apply (Newton *newton)
                 judge (&here, is_laminar, change, &squares, &part);
               }
             else
-              take (&here, is_laminar, change, part);
+              take (&here, newton->n, is_laminar, change, part);
           }
 
       for (size_t i = 1; i < GW_WAKE_N; i++)
@@ -491,7 +492,7 @@ apply (Newton *newton)
               judge (&here, false, change, &squares, &part);
             }
           else
-            take (&here, false, change, part);
+            take (&here, newton->n, false, change, part);
         }
     }
 

@@ -10,6 +10,7 @@
 
 #define CONVERGED 1e-4 /* change of a round, root of the mean square */
 #define DECIDED   5    /* rounds after which a step no longer changes its mind */
+#define HELD      12   /* rounds after which transition stays between two stations */
 #define SOFT      10.0 /* answer of the speed in the first march of all */
 #define DEAD      2.5  /* length of the still air behind a blunt edge, in its heights */
 #define CRITICAL  120.0
@@ -263,7 +264,8 @@ march_all (GwCoupled *coupled)
 
   for (int side = 0; side < 2; side++)
     {
-      const GwLayerRule rule = { coupled->re, coupled->n_crit, coupled->s_forced[side] };
+      const GwLayerRule rule = { coupled->re, coupled->n_crit, coupled->s_forced[side],
+                                 coupled->rounds >= HELD ? coupled->turned[side] : 0 };
 
       for (size_t i = 0; i < coupled->count[side]; i++)
         {
@@ -280,8 +282,8 @@ march_all (GwCoupled *coupled)
   gw_coupled_start_wake (coupled);
   for (size_t i = 1; i < GW_WAKE_N; i++)
     {
-      const GwLayerRule rule = { coupled->re, coupled->n_crit, INFINITY };
-      GwLayerStation   *to = &coupled->wake[i];
+      const GwLayerRule rule = { coupled->re, coupled->n_crit, INFINITY, 0 };
+      GwLayerStation   *to = &coupled->wake[i], guess;
       GwLayerLaw        law;
 
       to->s = coupled->flow.wake_s[i];
@@ -295,7 +297,12 @@ march_all (GwCoupled *coupled)
           to->u = coupled->flow.speed[n + i];
         }
       law = law_at (coupled, n + i, to);
-      failed += gw_layer_step (GW_LAYER_WAKE, &rule, &coupled->wake[i - 1], &law, to) != GW_OK;
+      guess = *to;
+      if (gw_layer_step (GW_LAYER_WAKE, &rule, &coupled->wake[i - 1], &law, to) != GW_OK)
+        {
+          *to = guess;
+          failed++;
+        }
     }
 
   return failed;
@@ -347,6 +354,8 @@ gw_coupled_solve (GwCoupled *coupled,
     {
       double speed[GW_PANEL_MAX];
 
+      /* Where a relation has a kink whole steps may jump to and fro over it. */
+      coupled->part = coupled->rounds < HELD ? 1.0 : 0.5;
       set_trips (coupled, coupled->rounds);
       march_all (coupled);
       coupled->is_ready = true;

@@ -34,6 +34,7 @@ typedef struct
   double         s_forced[2];
   bool           is_tripped[2]; /* the step there is high enough */
   bool           is_ready;      /* holds layers to start from */
+  double         part;          /* of a step of Newton that is taken at most */
   int            rounds;        /* that the last solution took */
   double         change;        /* of the last round, root of the mean square */
 } GwCoupled;

@@ -8,7 +8,7 @@
 
 #include <math.h>
 
-#define H_LEAST 1.02 /* shapes below it do not occur; iterates may stray there */
+#define H_LEAST 1.0005 /* shapes below it do not occur; iterates may stray there */
 
 /* Equilibrium layers after Clauser: (h - 1) / (h sqrt (friction)) = 6.7 sqrt (1 + 0.75 b). */
 #define CLAUSER_A 6.7

@@ -83,7 +83,7 @@ improve (GwLayerKind           kind,
   to->theta += part * x[1];
   to->dstar += part * x[2];
   to->u += part * x[3];
-  to->dstar = fmax (to->dstar, 1.03 * to->theta + to->gap);
+  to->dstar = fmax (to->dstar, (kind == GW_LAYER_WAKE ? 1.001 : 1.02) * to->theta + to->gap);
   return size;
 }
 
@@ -151,6 +151,52 @@ step_from_guesses (GwLayerKind           kind,
   return false;
 }
 
+/* A step that may be the one with the transition in it. If the layer, once turbulent at the
+ * end, would not have turned before it, it stays laminar there and turns at the start of the
+ * next: of the two answers that the equations then have, always the same one. */
+static bool
+step_or_turn (const GwLayerRule    *rule,
+              const GwLayerStation *from,
+              const GwLayerLaw     *law,
+              const GwLayerStation *guess,
+              bool                  is_guess_turbulent,
+              bool                  is_held,
+              GwLayerStation       *to,
+              double               *s_turn)
+{
+  const bool     has_guess = guess->theta > 0.0;
+  bool           is_done = true, is_laminar_done = true;
+  GwLayerStation laminar;
+  double         rest[3];
+
+  *s_turn = INFINITY;
+  if (!is_held && rule->s_forced > to->s)
+    {
+      if (is_guess_turbulent)
+        to->a = from->a;
+      is_laminar_done = step_from_guesses (GW_LAYER_LAMINAR, rule, from, law,
+                                           has_guess && !is_guess_turbulent, to);
+      if (to->a < rule->n_crit)
+        return is_laminar_done;
+    }
+
+  laminar = *to;
+  if (is_guess_turbulent)
+    *to = *guess;
+  is_done = step_from_guesses (GW_LAYER_TRANSITION, rule, from, law,
+                               has_guess && is_guess_turbulent, to);
+  gw_layer_interval (GW_LAYER_TRANSITION, rule, from, to, rest, s_turn);
+  if (!is_held && is_laminar_done && rule->s_forced > to->s && from->a < rule->n_crit &&
+      (!is_done || *s_turn >= to->s))
+    {
+      *to = laminar;
+      *s_turn = INFINITY;
+      return true;
+    }
+
+  return is_done;
+}
+
 size_t
 gw_layer_march (const GwLayerRule *rule,
                 size_t             n,
@@ -163,40 +209,30 @@ gw_layer_march (const GwLayerRule *rule,
   size_t       failed = 0;
 
   *turned = n;
-  *s_turn = stations[n - 1].s;
   for (size_t i = 1; i < n; i++)
     {
       const GwLayerStation *from = &stations[i - 1];
       const GwLayerStation  guess = stations[i];
-      GwLayerStation       *to = &stations[i];
-      const bool            has_guess = guess.theta > 0.0;
-      bool                  is_done = true;
+      bool                  is_done;
 
       if (*turned < i)
         is_done = step_from_guesses (GW_LAYER_TURBULENT, rule, from, &laws[i],
-                                     has_guess && guessed <= i, to);
+                                     guess.theta > 0.0 && guessed <= i, &stations[i]);
+      else if (rule->held > i)
+        is_done = step_from_guesses (GW_LAYER_LAMINAR, rule, from, &laws[i],
+                                     guess.theta > 0.0 && guessed > i, &stations[i]);
       else
         {
-          if (has_guess && guessed <= i)
-            to->a = from->a;
-          if (rule->s_forced > to->s)
-            is_done = step_from_guesses (GW_LAYER_LAMINAR, rule, from, &laws[i],
-                                         has_guess && guessed > i, to);
-          if (rule->s_forced <= to->s || to->a >= rule->n_crit)
-            {
-              double rest[3];
-
-              if (guessed <= i)
-                *to = guess;
-              is_done = step_from_guesses (GW_LAYER_TRANSITION, rule, from, &laws[i],
-                                           has_guess && guessed <= i, to);
-              gw_layer_interval (GW_LAYER_TRANSITION, rule, from, to, rest, s_turn);
-              *turned = i;
-            }
+          is_done = step_or_turn (rule, from, &laws[i], &guess, guessed <= i, rule->held == i,
+                                  &stations[i], s_turn);
+          if (isfinite (*s_turn))
+            *turned = i;
         }
 
       failed += !is_done;
     }
 
+  if (*turned == n)
+    *s_turn = stations[n - 1].s;
   return failed;
 }

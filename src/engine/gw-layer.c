@@ -79,18 +79,20 @@ between (const GwLayerStation *from,
   return at;
 }
 
+/* The waves grow in the layer as it comes, with the shape at the start: that at the end is
+ * of a turbulent layer, and no wave would grow in the mean of both. */
 static double
 excess_at (const GwLayerRule    *rule,
            const GwLayerStation *from,
+           const GwLayerTerms   *start,
            const GwLayerStation *to,
-           double                growth,
            double                t)
 {
   const GwLayerStation at = between (from, to, t);
-  const double         h = fmax (at.dstar / at.theta, 1.02);
+  const double         re_theta = fmax (rule->re * at.u * at.theta, 1e-3);
+  const double growth = 0.5 * (start->growth + gw_layer_growth (start->h, re_theta, at.theta));
 
-  growth += gw_layer_growth (h, fmax (rule->re * at.u * at.theta, 1e-3), at.theta);
-  return from->a + 0.5 * growth * (at.s - from->s) - rule->n_crit;
+  return from->a + growth * (at.s - from->s) - rule->n_crit;
 }
 
 /* The part of the interval that is laminar: false position, a few rounds of which bring it
@@ -105,13 +107,13 @@ find_turn (const GwLayerRule    *rule,
   double       low = 0.0, high = 1.0;
   double       at_low = from->a - rule->n_crit, at_high;
 
-  at_high = excess_at (rule, from, to, start->growth, 1.0);
+  at_high = excess_at (rule, from, start, to, 1.0);
   if (at_low >= 0.0)
     return 0.0;
   for (int i = 0, stuck = 0; i < 40 && at_high > 0.0; i++)
     {
       const double t = (low * at_high - high * at_low) / (at_high - at_low);
-      const double excess = excess_at (rule, from, to, start->growth, t);
+      const double excess = excess_at (rule, from, start, to, t);
 
       if (fabs (excess) < 1e-12)
         {

@@ -52,6 +52,7 @@ typedef struct
   double re;       /* Reynolds number of a chord */
   double n_crit;   /* amplification at which a laminar layer turns, 0.1 to 15 */
   double s_forced; /* where it is forced to, arc length; INFINITY: nowhere */
+  size_t held;     /* first turbulent station if it must not move; 0: free */
 } GwLayerRule;
 
 /* How the edge speed answers while a layer is marched: u = u_ref + answer (u dstar - m_ref).
