@@ -17,10 +17,3 @@
  *   equations were singular or not finite.
  */
 double gw_coupled_newton (GwCoupled *coupled);
-
-/** gw_coupled_start_wake: the wake's first station from the last of both sides. */
-void gw_coupled_start_wake (GwCoupled *coupled);
-
-/** gw_coupled_edge_root: root of the shear stress coefficient with which a side leaves. */
-double gw_coupled_edge_root (const GwCoupled *coupled,
-                             int              side);

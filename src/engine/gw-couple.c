@@ -212,24 +212,18 @@ set_trips (GwCoupled *coupled,
     }
 }
 
-double
-gw_coupled_edge_root (const GwCoupled *coupled,
-                      int              side)
+static double
+edge_root (const GwCoupled *coupled,
+           int              side)
 {
-  const size_t   last = coupled->count[side] - 1;
-  GwLayerStation edge = coupled->side[side][last];
-  GwLayerTerms   terms;
+  const size_t          last = coupled->count[side] - 1;
+  const GwLayerStation *edge = &coupled->side[side][last];
 
-  if (coupled->turned[side] <= last)
-    return edge.a;
-
-  edge.a = 0.03;
-  gw_layer_terms (GW_LAYER_TURBULENT, coupled->re, &edge, &terms);
-  return fmax (terms.equal * 1.8 * exp (-3.3 / (terms.h - 1.0)), 1e-4);
+  return coupled->turned[side] <= last ? edge->a : gw_layer_fresh_root (coupled->re, edge);
 }
 
-void
-gw_coupled_start_wake (GwCoupled *coupled)
+static void
+start_wake (GwCoupled *coupled)
 {
   const GwLayerStation *edges[] = { &coupled->side[0][coupled->count[0] - 1],
                                     &coupled->side[1][coupled->count[1] - 1] };
@@ -240,8 +234,8 @@ gw_coupled_start_wake (GwCoupled *coupled)
   start->dstar = edges[0]->dstar + edges[1]->dstar + start->gap;
   start->u = 0.5 * (edges[0]->u + edges[1]->u);
   start->s = 0.0;
-  start->a = (edges[0]->theta * gw_coupled_edge_root (coupled, 0) +
-              edges[1]->theta * gw_coupled_edge_root (coupled, 1)) / start->theta;
+  start->a = (edges[0]->theta * edge_root (coupled, 0) +
+              edges[1]->theta * edge_root (coupled, 1)) / start->theta;
 }
 
 static GwLayerLaw
@@ -279,7 +273,7 @@ march_all (GwCoupled *coupled)
                                 &coupled->turned[side], &coupled->s_turn[side]);
     }
 
-  gw_coupled_start_wake (coupled);
+  start_wake (coupled);
   for (size_t i = 1; i < GW_WAKE_N; i++)
     {
       const GwLayerRule rule = { coupled->re, coupled->n_crit, INFINITY, 0 };
@@ -367,7 +361,7 @@ gw_coupled_solve (GwCoupled *coupled,
       set_sides (coupled, speed);
       if (coupled->change < CONVERGED)
         {
-          gw_coupled_start_wake (coupled);
+          start_wake (coupled);
           return GW_OK;
         }
     }

@@ -10,9 +10,9 @@
 
 #define H_LEAST 1.0005 /* shapes below it do not occur; iterates may stray there */
 
-/* Equilibrium layers after Clauser: (h - 1) / (h sqrt (friction)) = 6.7 sqrt (1 + 0.75 b). */
-#define CLAUSER_A 6.7
-#define CLAUSER_B 0.75
+/* Limits of the slip, which would reach the speed outside in a layer without shape. */
+#define SLIP_WALL 0.98
+#define SLIP_WAKE 0.99995
 
 static double
 laminar_h_star (double h)
@@ -47,23 +47,16 @@ turbulent_h_star (double h,
 {
   const double re = fmax (re_theta, 200.0);
   const double turn = re_theta > 400.0 ? 3.0 + 400.0 / re_theta : 4.0;
-  const double floor = 1.5 + 4.0 / re;
+  const double past = h - turn, log_re = log (re);
+  const double wide = past + 4.0 / log_re;
 
-  if (h < turn)
-    {
-      const double part = (turn - h) / (turn - 1.0);
-
-      return floor + (0.5 - 4.0 / re) * part * part * 1.5 / (h + 0.5);
-    }
-  else
-    {
-      const double past = h - turn, log_re = log (re);
-      const double wide = past + 4.0 / log_re;
-
-      return floor + past * past * (0.007 * log_re / (wide * wide) + 0.015 / h);
-    }
+  if (past < 0.0)
+    return 1.505 + 4.0 / re + (0.165 - 1.6 / sqrt (re)) * pow (-past, 1.6) / h;
+  return 1.505 + 4.0 / re + past * past * (0.04 / h + 0.007 * log_re / (wide * wide));
 }
 
+/* Swafford, Analytical approximation of two-dimensional separated turbulent boundary-layer
+ * velocity profiles, AIAA Journal 21(6) (1983). */
 static double
 turbulent_friction (double h,
                     double re_theta)
@@ -74,53 +67,22 @@ turbulent_friction (double h,
                 1.1e-4 * (tanh (4.0 - h / 0.875) - 1.0));
 }
 
-/* Loss in the outer layer: the shear stress there, and a remnant of the laminar one. */
-static double
-outer_loss (const GwLayerTerms *terms,
-            double              root)
-{
-  const double rest = 0.995 - terms->slip;
-
-  return 2.0 / terms->h_star * (root * root * rest + 0.15 * rest * rest / terms->re_theta);
-}
-
 static void
-add_turbulence (GwLayerKind   kind,
-                double        root,
-                double        gap_free,
-                GwLayerTerms *out)
+add_turbulence (GwLayerKind           kind,
+                const GwLayerStation *station,
+                GwLayerTerms         *out)
 {
   const bool   is_wake = kind == GW_LAYER_WAKE;
-  const double h = out->h, re = out->re_theta;
-  const double fast = is_wake ? 0.99995 : 0.98;
-  double       drop;
+  const double h = out->h, past = (h - 1.0) / h;
 
-  out->h_star = turbulent_h_star (h, re);
-  out->slip = 0.5 * out->h_star * (1.0 - (h - 1.0) / (CLAUSER_B * h));
-  if (out->slip > fast)
-    out->slip = fast;
-
-  drop = fmax (is_wake ? h - 1.0 : h - 1.0 - 18.0 / re, 0.01);
-  out->equal = sqrt (0.5 / (CLAUSER_A * CLAUSER_A * CLAUSER_B) * out->h_star * (h - 1.0) * drop *
-                     drop / ((1.0 - out->slip) * h * h * h));
-  out->depth = fmin (gap_free * (3.15 + 1.72 / (h - 1.0)) + h * gap_free, 12.0 * gap_free);
-
-  if (is_wake)
-    {
-      out->friction = 0.0;
-      out->loss = 2.0 * outer_loss (out, root);
-    }
-  else
-    {
-      const double laminar = laminar_friction (h) / re;
-      const double least = 1.0 + 2.1 / log (fmax (re, 20.0));
-
-      out->friction = turbulent_friction (h, re);
-      out->loss = 2.0 * out->friction * out->slip / out->h_star *
-                  (0.5 + 0.5 * tanh ((h - 1.0) / (least - 1.0)));
-      out->loss = fmax (out->loss + outer_loss (out, root), laminar_loss (h) / re);
-      out->friction = fmax (out->friction, laminar);
-    }
+  out->h_star = turbulent_h_star (h, out->re_theta);
+  out->slip = fmin (0.5 * out->h_star * (1.0 - 4.0 / 3.0 * past),
+                    is_wake ? SLIP_WAKE : SLIP_WALL);
+  out->equal = sqrt (0.015 * out->h_star / (1.0 - out->slip) * past * past * past);
+  out->depth = station->theta * (3.15 + 1.72 / (h - 1.0) + h);
+  out->friction = is_wake ? 0.0 : turbulent_friction (h, out->re_theta);
+  out->loss = (is_wake ? 4.0 : 2.0) / out->h_star *
+              (out->friction * out->slip + station->a * station->a * (1.0 - out->slip));
 }
 
 void
@@ -141,7 +103,7 @@ gw_layer_terms (GwLayerKind           kind,
       out->growth = gw_layer_growth (out->h, out->re_theta, station->theta);
     }
   else
-    add_turbulence (kind, station->a, station->theta, out);
+    add_turbulence (kind, station, out);
 }
 
 /* By the momentum equation, the excess of the shape equation over it. */

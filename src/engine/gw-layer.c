@@ -8,14 +8,15 @@
 
 #include <math.h>
 
-#define LAG 5.6 /* of the shear stress behind its equilibrium */
+#define LAG   4.2 /* of the shear stress behind its equilibrium */
+#define FRESH 0.7 /* root of the shear stress just after transition, of its equilibrium */
 
 /* One interval, the terms at both ends known: momentum and shape as they stand divided by
  * the mean of what they grow from, so that each counts relative changes.
  *
  *   d theta / theta + (2 + H) du / u              = friction ds / theta
  *   d H* / H* + (1 - H) du / u                    = (loss - friction) ds / theta
- *   2 depth (d S / S + du / u)                    = LAG' (S_eq - S) ds + 2 depth G ds
+ *   2 depth d S / S                               = LAG (S_eq - S) ds
  *
  * Friction and loss are averaged times the speed, which keeps them finite towards the
  * stagnation point; where the shape changes fast the average leans downstream. */
@@ -46,22 +47,22 @@ interval (GwLayerKind           kind,
     rest[0] = to->a - from->a - 0.5 * (start->growth + end->growth) * ds;
   else
     {
-      const bool   is_wake = kind == GW_LAYER_WAKE;
       const double depth = 0.5 * (start->depth + end->depth);
       const double root = (1.0 - lean) * from->a + lean * to->a;
       const double equal = (1.0 - lean) * start->equal + lean * end->equal;
-      const double slip = 0.5 * (start->slip + end->slip);
-      const double h = 0.5 * (start->h + end->h);
-      const double re = 0.5 * (start->re_theta + end->re_theta);
-      const double free = 0.5 * (from->dstar - from->gap + to->dstar - to->gap);
-      const double wall = (h - 1.0 - (is_wake ? 0.0 : 18.0 / re)) / (6.7 * h);
-      const double steady = (0.5 * (start->friction + end->friction) - wall * wall) /
-                            (0.75 * free);
 
-      rest[0] = 2.0 * depth * (log (to->a / from->a) + rise - steady * ds) -
-                LAG * 1.333 / (1.0 + slip) * (equal - (is_wake ? 0.9 : 1.0) * root) * ds;
-      rest[0] /= 2.0 * depth;
+      rest[0] = log (to->a / from->a) - 0.5 * LAG / depth * (equal - root) * ds;
     }
+}
+
+double
+gw_layer_fresh_root (double                re,
+                     const GwLayerStation *station)
+{
+  GwLayerTerms terms;
+
+  gw_layer_terms (GW_LAYER_TURBULENT, re, station, &terms);
+  return FRESH * terms.equal;
 }
 
 static GwLayerStation
@@ -159,9 +160,7 @@ turning (const GwLayerRule    *rule,
   gw_layer_terms (GW_LAYER_LAMINAR, rule->re, &at, &before);
   at.a = from->a;
   interval (GW_LAYER_LAMINAR, from, start, &at, &before, laminar);
-  at.a = 0.03;
-  gw_layer_terms (GW_LAYER_TURBULENT, rule->re, &at, &after);
-  at.a = after.equal * 1.8 * exp (-3.3 / (after.h - 1.0));
+  at.a = gw_layer_fresh_root (rule->re, &at);
   gw_layer_terms (GW_LAYER_TURBULENT, rule->re, &at, &after);
   interval (GW_LAYER_TURBULENT, &at, &after, to, end, rest);
   rest[1] += laminar[1];

@@ -72,10 +72,9 @@ typedef struct
  * of equilibrium layers; behind the edge the same without a wall, both halves counted.
  *
  * Source: Drela & Giles, Viscous-inviscid analysis of transonic and low Reynolds number
- * airfoils, AIAA Journal 25(10) (1987); constants as revised in Drela, Flight Vehicle
- * Aerodynamics, MIT Press 2014, ch. 4 (from memory; the tests hold the laminar ones
- * against solutions of the Falkner-Skan equation and the turbulent ones against the
- * one-seventh law and Coles's flat plate).
+ * airfoils, AIAA Journal 25(10) (1987), all relations at no Mach number (constants from
+ * memory; the tests hold the laminar ones against solutions of the Falkner-Skan equation
+ * and the turbulent ones against the flat plate).
  */
 void gw_layer_terms (GwLayerKind           kind,
                      double                re,
@@ -119,6 +118,10 @@ void gw_layer_interval (GwLayerKind           kind,
                         const GwLayerStation *to,
                         double                rest[3],
                         double               *s_turn);
+
+/** gw_layer_fresh_root: root of the shear stress coefficient of a layer that has just turned. */
+double gw_layer_fresh_root (double                re,
+                            const GwLayerStation *station);
 
 /**
  * gw_layer_linearise:
@@ -167,7 +170,7 @@ size_t gw_layer_march (const GwLayerRule *rule,
                        double            *s_turn);
 
 /**
- * gw_layer_step_height:
+ * gw_layer_step_reynolds:
  * @height: of a step across the stream [chords]
  *
  * Reynolds number of a step: its height and the speed of the laminar layer at its top,
