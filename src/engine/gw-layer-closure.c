@@ -10,6 +10,8 @@
 
 #define H_LEAST 1.0005 /* shapes below it do not occur; iterates may stray there */
 
+#define LEVEL 0.02 /* shape above one of a wake that has all but levelled out */
+
 /* Limits of the slip, which would reach the speed outside in a layer without shape. */
 #define SLIP_WALL 0.98
 #define SLIP_WAKE 0.99995
@@ -74,6 +76,9 @@ add_turbulence (GwLayerKind           kind,
 {
   const bool   is_wake = kind == GW_LAYER_WAKE;
   const double h = out->h, past = (h - 1.0) / h;
+  /* A wake that has levelled out loses no more; the relations, made for walls, would have
+   * it go on below a shape of one. */
+  const double left = is_wake ? 1.0 - exp (-(h - 1.0) / LEVEL) : 1.0;
 
   out->h_star = turbulent_h_star (h, out->re_theta);
   out->slip = fmin (0.5 * out->h_star * (1.0 - 4.0 / 3.0 * past),
@@ -82,7 +87,7 @@ add_turbulence (GwLayerKind           kind,
   out->depth = station->theta * (3.15 + 1.72 / (h - 1.0) + h);
   out->friction = is_wake ? 0.0 : turbulent_friction (h, out->re_theta);
   out->loss = (is_wake ? 4.0 : 2.0) / out->h_star *
-              (out->friction * out->slip + station->a * station->a * (1.0 - out->slip));
+              (out->friction * out->slip + station->a * station->a * (1.0 - out->slip) * left);
 }
 
 void
