@@ -32,8 +32,8 @@ typedef struct
 typedef struct
 {
   GwCoupled *coupled;
-  size_t     n;  /* nodes of the outline */
-  size_t     all; /* stations: unknown mass defects */
+  size_t     n;                 /* nodes of the outline */
+  size_t     all;               /* stations: unknown mass defects */
   double     lack[GW_FLOW_MAX]; /* speed the flow wants less the speed the layer has */
   double     matrix[GW_FLOW_MAX * GW_FLOW_MAX];
   double     right[GW_FLOW_MAX];
@@ -403,9 +403,9 @@ judge (const Place  *place,
   const GwLayerStation *at = place->at;
   const double          by[] = {
              is_laminar ? change->a / 10.0 : change->a / fmax (at->a, 0.01),
-             change->theta / at->theta,
-             change->dstar / at->dstar,
-             change->u / fmax (at->u, 0.25),
+    change->theta / at->theta,
+    change->dstar / at->dstar,
+    change->u / fmax (at->u, 0.25),
   };
 
   for (int i = 0; i < 4; i++)
@@ -470,8 +470,8 @@ apply (Newton *newton)
 
           if (i == 1 && pass == 0)
             {
-              Change      *start = &changes[here.node - 1];
-              const Place  first = wake_place (coupled, 0);
+              Change     *start = &changes[here.node - 1];
+              const Place first = wake_place (coupled, 0);
 
               *start = none;
               for (int side = 0; side < 2; side++)

@@ -138,7 +138,8 @@ set_sides (GwCoupled    *coupled,
         coupled->side[side][i] = kept[i];
       if (coupled->is_ready)
         coupled->turned[side] = (size_t) fmax ((double) coupled->turned[side] +
-                                               (double) shift, 1.0);
+                                                 (double) shift,
+                                               1.0);
       else
         coupled->turned[side] = count[side];
     }
@@ -235,7 +236,8 @@ start_wake (GwCoupled *coupled)
   start->u = 0.5 * (edges[0]->u + edges[1]->u);
   start->s = 0.0;
   start->a = (edges[0]->theta * edge_root (coupled, 0) +
-              edges[1]->theta * edge_root (coupled, 1)) / start->theta;
+              edges[1]->theta * edge_root (coupled, 1)) /
+             start->theta;
 }
 
 static GwLayerLaw

@@ -12,8 +12,8 @@
 /* What may turn the layer of one side before it turns by itself. */
 typedef struct
 {
-  double x;      /* its place in chords; 1 or more: nothing there */
-  double height; /* of a step [chords]; 0: transition is forced there, whatever does it */
+  double x;        /* its place in chords; 1 or more: nothing there */
+  double height;   /* of a step [chords]; 0: transition is forced there, whatever does it */
   double critical; /* Reynolds number of a step below which it does nothing; 0: 120 */
 } GwTrip;
 

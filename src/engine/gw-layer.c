@@ -37,7 +37,8 @@ interval (GwLayerKind           kind,
   const double lean = 1.0 - 0.5 * exp (-jump * jump);
   const double friction = (0.5 * (from->u * start->friction + to->u * end->friction)) / u;
   const double net = ((1.0 - lean) * from->u * (start->loss - start->friction) +
-                      lean * to->u * (end->loss - end->friction)) / u;
+                      lean * to->u * (end->loss - end->friction)) /
+                     u;
 
   rest[1] = (to->theta - from->theta) / theta + (2.0 + shape) * rise - friction * ds / theta;
   rest[2] = 2.0 * (end->h_star - start->h_star) / (end->h_star + start->h_star) +
@@ -91,7 +92,7 @@ excess_at (const GwLayerRule    *rule,
 {
   const GwLayerStation at = between (from, to, t);
   const double         re_theta = fmax (rule->re * at.u * at.theta, 1e-3);
-  const double growth = 0.5 * (start->growth + gw_layer_growth (start->h, re_theta, at.theta));
+  const double         growth = 0.5 * (start->growth + gw_layer_growth (start->h, re_theta, at.theta));
 
   return from->a + growth * (at.s - from->s) - rule->n_crit;
 }

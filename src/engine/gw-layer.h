@@ -36,15 +36,15 @@ typedef struct
 /* What follows from it. */
 typedef struct
 {
-  double h;          /* shape, displacement over momentum thickness, without the gap */
-  double re_theta;   /* Reynolds number of the momentum thickness */
-  double h_star;     /* energy over momentum thickness */
-  double friction;   /* half the coefficient of friction */
-  double loss;       /* twice the dissipation coefficient, over h_star */
-  double slip;       /* speed of the outer layer's inner edge over u */
-  double equal;      /* root of the shear stress coefficient in equilibrium */
-  double depth;      /* thickness of the layer */
-  double growth;     /* of a per length, laminar only */
+  double h;        /* shape, displacement over momentum thickness, without the gap */
+  double re_theta; /* Reynolds number of the momentum thickness */
+  double h_star;   /* energy over momentum thickness */
+  double friction; /* half the coefficient of friction */
+  double loss;     /* twice the dissipation coefficient, over h_star */
+  double slip;     /* speed of the outer layer's inner edge over u */
+  double equal;    /* root of the shear stress coefficient in equilibrium */
+  double depth;    /* thickness of the layer */
+  double growth;   /* of a per length, laminar only */
 } GwLayerTerms;
 
 typedef struct

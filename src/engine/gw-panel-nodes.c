@@ -10,8 +10,9 @@
 #include <gsl/gsl_spline.h>
 #include <math.h>
 
-#define CORNERS (2 * GW_OUTLINE_N)
-#define FINE    600  /* places at which the spacing is worked out */
+#define FINE    600 /* places at which the spacing is worked out */
+#define CORNERS (FINE + 1)
+#define ROUND   8    /* passes that round the corners of a folded section, to half a panel or so */
 #define BEND    0.8  /* weight of curvature in the spacing [chords] */
 #define SHARP   60.0 /* curvature beyond this makes panels no shorter [1 / chord] */
 #define EDGE    0.03 /* stretch of finer panels at the trailing edge [chords] */
@@ -35,7 +36,7 @@ turn (const Curve *curve,
   return fabs (atan2 (ax * by - ay * bx, ax * bx + ay * by));
 }
 
-/* A cubic spline through a corner would swing on both sides of it. */
+/* A fold; a spline through it would swing on both sides. */
 static bool
 is_kinked (const Curve *curve)
 {
@@ -77,25 +78,61 @@ curve_add (Curve *curve,
   curve->n++;
 }
 
+/* Draws a folded line again through many places, its corners rounded: no sheet folds to a
+ * point, and no flow could be computed about one. */
+static void
+curve_round (Curve *curve)
+{
+  const double share = 0.25;
+  const double step = curve->s[curve->n - 1] / FINE;
+  double       xy[2][FINE + 1], other[FINE + 1];
+  size_t       at = 0;
+
+  for (int i = 0; i <= FINE; i++)
+    {
+      double t;
+
+      while (at + 2 < curve->n && curve->s[at + 1] < i * step)
+        at++;
+      t = fmin ((i * step - curve->s[at]) / (curve->s[at + 1] - curve->s[at]), 1.0);
+      xy[0][i] = curve->x[at] + t * (curve->x[at + 1] - curve->x[at]);
+      xy[1][i] = curve->y[at] + t * (curve->y[at + 1] - curve->y[at]);
+    }
+
+  for (int pass = 0; pass < 2 * ROUND; pass++)
+    {
+      double *line = xy[pass % 2];
+
+      for (int i = 1; i < FINE; i++)
+        other[i] = (1.0 - 2.0 * share) * line[i] + share * (line[i - 1] + line[i + 1]);
+      for (int i = 1; i < FINE; i++)
+        line[i] = other[i];
+    }
+
+  curve->n = 0;
+  for (int i = 0; i <= FINE; i++)
+    curve_add (curve, xy[0][i], xy[1][i]);
+}
+
 static GwStatus
 curve_init (Curve           *curve,
             const GwOutline *outline)
 {
-  const gsl_interp_type *type;
-  GwStatus               status = GW_OK;
+  GwStatus status = GW_OK;
 
   curve->n = 0;
   for (size_t i = GW_OUTLINE_N; i-- > 0;)
     curve_add (curve, gw_outline_x (i), outline->upper[i]);
   for (size_t i = 0; i < GW_OUTLINE_N; i++)
     curve_add (curve, gw_outline_x (i), outline->lower[i]);
+  if (is_kinked (curve))
+    curve_round (curve);
 
   gsl_set_error_handler_off ();
-  type = is_kinked (curve) ? gsl_interp_akima : gsl_interp_cspline;
   curve->accel = gsl_interp_accel_alloc ();
   for (int k = 0; k < 2; k++)
     {
-      curve->splines[k] = gsl_interp_alloc (type, curve->n);
+      curve->splines[k] = gsl_interp_alloc (gsl_interp_cspline, curve->n);
       if (curve->splines[k] == NULL || curve->accel == NULL)
         status = GW_ENOMEM;
       else if (gsl_interp_init (curve->splines[k], curve->s, k == 0 ? curve->x : curve->y,

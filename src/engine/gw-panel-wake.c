@@ -221,10 +221,10 @@ wake_on_outline (const GwPanels *panels,
 /* From sources on panels to mass defects at stations: a panel emits the difference of the
  * defects at its ends over its length. */
 static void
-spread (const double *source,
-        const GwFlow *flow,
+spread (const double   *source,
+        const GwFlow   *flow,
         const GwPanels *panels,
-        double       *mass)
+        double         *mass)
 {
   const size_t n = panels->n;
 

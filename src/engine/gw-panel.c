@@ -144,10 +144,10 @@ bool
 gw_panels_solve (const GwPanels *panels,
                  double         *side)
 {
-  const size_t           wide = panels->n + 1;
-  gsl_matrix_const_view  matrix = gsl_matrix_const_view_array (panels->factors, wide, wide);
-  gsl_vector_view        vector = gsl_vector_view_array (side, wide);
-  const gsl_permutation  order = { wide, (size_t *) panels->order };
+  const size_t          wide = panels->n + 1;
+  gsl_matrix_const_view matrix = gsl_matrix_const_view_array (panels->factors, wide, wide);
+  gsl_vector_view       vector = gsl_vector_view_array (side, wide);
+  const gsl_permutation order = { wide, (size_t *) panels->order };
 
   if (panels->gap <= CLOSED)
     side[panels->n - 1] = 0.0;

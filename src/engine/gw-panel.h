@@ -31,13 +31,13 @@ typedef struct
   size_t n; /* nodes */
   double x[GW_PANEL_MAX];
   double y[GW_PANEL_MAX];
-  double length[GW_PANEL_MAX];   /* of the panel from a node to the next; the last is the base */
-  double gap;                    /* height of the blunt edge square to its bisector */
-  double bisector[2];            /* direction in which the flow leaves the edge */
-  double base_source;            /* strengths on the base panel per unit speed at the edge */
+  double length[GW_PANEL_MAX]; /* of the panel from a node to the next; the last is the base */
+  double gap;                  /* height of the blunt edge square to its bisector */
+  double bisector[2];          /* direction in which the flow leaves the edge */
+  double base_source;          /* strengths on the base panel per unit speed at the edge */
   double base_vortex;
-  double basic[2][GW_PANEL_MAX]; /* vortex strength at the nodes in streams along x and y */
-  double response[GW_PANEL_MAX][GW_PANEL_MAX]; /* the same per unit source on each panel */
+  double basic[2][GW_PANEL_MAX];                           /* vortex strength at the nodes in streams along x and y */
+  double response[GW_PANEL_MAX][GW_PANEL_MAX];             /* the same per unit source on each panel */
   double factors[(GW_PANEL_MAX + 1) * (GW_PANEL_MAX + 1)]; /* of the equations, LU */
   size_t order[GW_PANEL_MAX + 1];                          /* of its rows */
 } GwPanels;
@@ -48,8 +48,8 @@ typedef struct
   double alpha;
   double wake_x[GW_WAKE_N];
   double wake_y[GW_WAKE_N];
-  double wake_s[GW_WAKE_N]; /* arc length from the edge */
-  double speed[GW_FLOW_MAX]; /* without displacement; on the outline against the order of nodes */
+  double wake_s[GW_WAKE_N];              /* arc length from the edge */
+  double speed[GW_FLOW_MAX];             /* without displacement; on the outline against the order of nodes */
   double mass[GW_FLOW_MAX][GW_FLOW_MAX]; /* change of the speed at a station per unit of mass
                                           * defect at another, the defect counted with the
                                           * order of nodes (the upper side's is negative) */

@@ -9,11 +9,11 @@
 #include <math.h>
 
 #define LEAST_POINTS 17
-#define OPEN         0.1    /* of the chord */
-#define CROSSED      5e-4   /* how deep sides may cross [chords] */
-#define THIN         0.03   /* [chords] */
-#define SHARP        5e-4   /* radius of the nose [chords] */
-#define FOLD         0.12   /* turn [rad] */
+#define OPEN         0.1  /* of the chord */
+#define CROSSED      5e-4 /* how deep sides may cross [chords] */
+#define THIN         0.03 /* [chords] */
+#define SHARP        5e-4 /* radius of the nose [chords] */
+#define FOLD         0.12 /* turn [rad] */
 
 static double
 side_of (const double *a,

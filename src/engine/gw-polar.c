@@ -230,10 +230,10 @@ fill_rows (const GwPolarCase *polar_case,
 
       for (size_t gap = before + 1; before < polar_case->n && gap < i; gap++)
         {
-          const GwPolarRow   *fore = &out->rows[out->n - (gap - before)];
-          const double        t = (double) (gap - before) / (double) (i - before);
+          const GwPolarRow    *fore = &out->rows[out->n - (gap - before)];
+          const double         t = (double) (gap - before) / (double) (i - before);
           const GwCoupledSums *a = &fore->sums, *b = &tries->sums[i];
-          GwPolarRow          row = { .alpha = alpha_at (polar_case, gap), .is_bridged = true };
+          GwPolarRow           row = { .alpha = alpha_at (polar_case, gap), .is_bridged = true };
 
           row.sums = *a;
           row.sums.cl = a->cl + t * (b->cl - a->cl);
@@ -387,7 +387,7 @@ first_index (const GwPolarCase *polar_case)
 {
   const double step = (polar_case->alpha_last - polar_case->alpha_first) /
                       (double) (polar_case->n - 1);
-  double       zero, moment;
+  double zero, moment;
 
   gw_outline_thin_theory (&polar_case->outline, &zero, &moment);
   return (size_t) fmin (fmax (round ((zero + 0.06 - polar_case->alpha_first) / step), 0.0),

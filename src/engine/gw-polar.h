@@ -25,24 +25,24 @@ typedef enum
 typedef struct
 {
   GwOutline   outline;
-  GwPanelFlap flap;    /* hinge 0 or 1: none */
-  bool        is_open; /* the gap at the hinge leaks */
-  double      re;      /* Reynolds number of the chord, 3e4 to 9e6 */
-  double      n_crit;  /* 0.5 to 15; 0: 9, a quiet stream */
-  GwTrip      trips[2]; /* of the upper and the lower side; place 0 with no height: none */
-  size_t      n;        /* incidences wanted, 3 to %GW_POLAR_MAX - 10 */
+  GwPanelFlap flap;                    /* hinge 0 or 1: none */
+  bool        is_open;                 /* the gap at the hinge leaks */
+  double      re;                      /* Reynolds number of the chord, 3e4 to 9e6 */
+  double      n_crit;                  /* 0.5 to 15; 0: 9, a quiet stream */
+  GwTrip      trips[2];                /* of the upper and the lower side; place 0 with no height: none */
+  size_t      n;                       /* incidences wanted, 3 to %GW_POLAR_MAX - 10 */
   double      alpha_first, alpha_last; /* [rad] */
-  double      past;     /* how far past the greatest lift (and the least) to go on [rad];
+  double      past;                    /* how far past the greatest lift (and the least) to go on [rad];
                          * 0: to the end */
-  bool        with_return; /* come back from beyond the stall and look for a second value */
-  size_t      panels;      /* nodes; 0: 130 */
-  bool (*is_wanted) (void *data); /* (nullable): asked between incidences */
+  bool        with_return;             /* come back from beyond the stall and look for a second value */
+  size_t      panels;                  /* nodes; 0: 130 */
+  bool (*is_wanted) (void *data);      /* (nullable): asked between incidences */
   void *data;
 } GwPolarCase;
 
 typedef struct
 {
-  double alpha; /* [rad] */
+  double        alpha; /* [rad] */
   GwCoupledSums sums;
   bool          is_bridged; /* not converged: between its neighbours */
 } GwPolarRow;
@@ -51,16 +51,16 @@ typedef struct
 {
   size_t       n; /* rows, by rising incidence */
   GwPolarRow   rows[GW_POLAR_MAX];
-  size_t       tried;     /* incidences tried, those off the ends that did not converge too */
-  size_t       converged; /* of them */
+  size_t       tried;               /* incidences tried, those off the ends that did not converge too */
+  size_t       converged;           /* of them */
   bool         has_top, has_bottom; /* the greatest, the least lift lies inside the rows */
   double       cl_max, alpha_max;
   double       cl_min, alpha_min;
   double       cd_min, cl_cd_min;
-  bool         is_two_valued; /* another lift on the way back from the stall */
+  bool         is_two_valued;                  /* another lift on the way back from the stall */
   double       two_valued_from, two_valued_to; /* incidences [rad] */
-  bool         is_wide;     /* an open gap or a fold: known no better than 15 % */
-  bool         is_complete; /* was wanted to the end */
+  bool         is_wide;                        /* an open gap or a fold: known no better than 15 % */
+  bool         is_complete;                    /* was wanted to the end */
   GwPolarFault fault;
 } GwPolar;
 
@@ -103,8 +103,8 @@ GwStatus gw_polar_run (const GwPolarCase *polar_case,
 /* The layer over a node of the outline. */
 typedef struct
 {
-  double x, y;     /* [chords] */
-  double pressure; /* coefficient */
+  double x, y;                          /* [chords] */
+  double pressure;                      /* coefficient */
   double theta, dstar, shape, friction; /* thicknesses [chords], shape, coefficient */
   bool   is_turbulent;
 } GwPolarNode;
