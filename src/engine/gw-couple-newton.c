@@ -392,19 +392,30 @@ change_at (const Newton *newton,
     }
 }
 
+/* No layer is fuller than this; where a flow speeds up very fast one would be. */
+static double
+least_dstar (const Newton *newton,
+             const Place  *place)
+{
+  return (place->node < newton->n ? 1.02 : 1.001) * place->at->theta + place->at->gap;
+}
+
 /* Changes in proportion to what is there; the greatest decides how much is taken. */
 static void
-judge (const Place  *place,
+judge (const Newton *newton,
+       const Place  *place,
        bool          is_laminar,
        const Change *change,
        double       *squares,
        double       *part)
 {
   const GwLayerStation *at = place->at;
-  const double          by[] = {
-             is_laminar ? change->a / 10.0 : change->a / fmax (at->a, 0.01),
+  const bool            is_held = change->dstar < 0.0 &&
+                       at->dstar <= least_dstar (newton, place) * (1.0 + 1e-9);
+  const double by[] = {
+    is_laminar ? change->a / 10.0 : change->a / fmax (at->a, 0.01),
     change->theta / at->theta,
-    change->dstar / at->dstar,
+    is_held ? 0.0 : change->dstar / at->dstar,
     change->u / fmax (at->u, 0.25),
   };
 
@@ -419,8 +430,8 @@ judge (const Place  *place,
 }
 
 static void
-take (const Place  *place,
-      size_t        n,
+take (const Newton *newton,
+      const Place  *place,
       bool          is_laminar,
       const Change *change,
       double        part)
@@ -432,7 +443,7 @@ take (const Place  *place,
   at->dstar += part * change->dstar;
   at->u += part * change->u; /* the stagnation point has moved if it becomes negative */
   at->a = is_laminar ? fmax (at->a, 0.0) : fmin (fmax (at->a, 1e-5), 0.4);
-  at->dstar = fmax (at->dstar, (place->node < n ? 1.02 : 1.001) * at->theta + at->gap);
+  at->dstar = fmax (at->dstar, least_dstar (newton, place));
 }
 
 static double
@@ -457,10 +468,10 @@ apply (Newton *newton)
                 change_at (newton, &here,
                            i > 0 ? &changes[gw_coupled_node (coupled, side, i - 1)] : &none,
                            change);
-                judge (&here, is_laminar, change, &squares, &part);
+                judge (newton, &here, is_laminar, change, &squares, &part);
               }
             else
-              take (&here, newton->n, is_laminar, change, part);
+              take (newton, &here, is_laminar, change, part);
           }
 
       for (size_t i = 1; i < GW_WAKE_N; i++)
@@ -489,10 +500,10 @@ apply (Newton *newton)
           if (pass == 0)
             {
               change_at (newton, &here, &changes[here.node - 1], change);
-              judge (&here, false, change, &squares, &part);
+              judge (newton, &here, false, change, &squares, &part);
             }
           else
-            take (&here, newton->n, false, change, part);
+            take (newton, &here, false, change, part);
         }
     }
 

@@ -10,7 +10,7 @@
 
 #define CONVERGED 1e-4 /* change of a round, root of the mean square */
 #define DECIDED   5    /* rounds after which a step no longer changes its mind */
-#define HELD      12   /* rounds after which transition stays between two stations */
+#define HELD      10   /* rounds after which transition stays between two stations */
 #define SOFT      10.0 /* answer of the speed in the first march of all */
 #define DEAD      2.5  /* length of the still air behind a blunt edge, in its heights */
 #define CRITICAL  120.0

@@ -11,9 +11,10 @@
 
 #define PANELS  130
 #define N_CRIT  9.0
-#define ROUNDS  25
+#define ROUNDS  20
 #define HALVES  2    /* times a step is halved before a fresh start */
-#define GIVE_UP 3    /* incidences in a row that do not converge */
+#define GIVE_UP 2    /* incidences in a row that do not converge, once one has */
+#define EASY    0.06 /* above the incidence of no circulation [rad] */
 #define STRIDE  0.05 /* to the first incidence of a single one [rad] */
 #define LEAKY   0.85 /* part of its deflection that a flap with an open gap acts with */
 #define APART   0.05 /* lift coefficients that are two values */
@@ -24,7 +25,6 @@ typedef struct
   GwPanels           panels;
   GwCoupled          now;
   GwCoupled          good; /* the last that converged on this way */
-  GwCoupled          start;
   GwCoupled          top;
   GwCoupled          turn; /* the farthest beyond the stall */
 } Run;
@@ -181,7 +181,8 @@ sweep (Run     *run,
   double             best = -HUGE_VAL, best_alpha = 0.0;
   int                lost = 0;
 
-  for (size_t i = first; i < polar_case->n && lost < GIVE_UP; i += is_up ? 1 : (size_t) -1)
+  for (size_t i = first; i < polar_case->n && (lost < GIVE_UP || !isfinite (best));
+       i += is_up ? 1 : (size_t) -1)
     {
       const double alpha = alpha_at (polar_case, i);
 
@@ -381,16 +382,28 @@ come_back (Run         *run,
     }
 }
 
-/* Incidence wanted nearest to where the lift is that of the layers at their easiest. */
-static size_t
-first_index (const GwPolarCase *polar_case)
+/* Incidence at which the layers have it easiest: a little above that of no circulation. */
+static double
+easy_alpha (const GwPanels *panels)
 {
-  const double step = (polar_case->alpha_last - polar_case->alpha_first) /
-                      (double) (polar_case->n - 1);
-  double zero, moment;
+  double round[2] = { 0.0, 0.0 };
 
-  gw_outline_thin_theory (&polar_case->outline, &zero, &moment);
-  return (size_t) fmin (fmax (round ((zero + 0.06 - polar_case->alpha_first) / step), 0.0),
+  for (int k = 0; k < 2; k++)
+    for (size_t i = 0; i + 1 < panels->n; i++)
+      round[k] += 0.5 * (panels->basic[k][i] + panels->basic[k][i + 1]) * panels->length[i];
+
+  return EASY - atan2 (round[0], round[1]);
+}
+
+static size_t
+first_index (const Run *run)
+{
+  const GwPolarCase *polar_case = run->polar_case;
+  const double       step = (polar_case->alpha_last - polar_case->alpha_first) /
+                      (double) (polar_case->n - 1);
+
+  return (size_t) fmin (fmax (round ((easy_alpha (&run->panels) - polar_case->alpha_first) / step),
+                              0.0),
                         (double) (polar_case->n - 1));
 }
 
@@ -429,8 +442,8 @@ gw_polar_run (const GwPolarCase *polar_case,
   status = run_init (run, polar_case, &out->fault, &out->is_wide);
   if (status == GW_OK)
     {
-      run->turn.is_ready = run->start.is_ready = false;
-      first = first_index (polar_case);
+      run->turn.is_ready = false;
+      first = first_index (run);
       sweep (run, first, true, &tries, out);
       if (out->is_complete && first > 0)
         {
@@ -492,7 +505,6 @@ gw_polar_nodes (const GwPolarCase *polar_case,
 {
   GwPolarFault fault;
   bool         is_wide, is_done = false;
-  double       zero, moment;
   Run         *run;
   GwStatus     status;
 
@@ -505,10 +517,11 @@ gw_polar_nodes (const GwPolarCase *polar_case,
   status = run_init (run, polar_case, &fault, &is_wide);
   if (status == GW_OK)
     {
-      gw_outline_thin_theory (&polar_case->outline, &zero, &moment);
-      zero += 0.06;
-      for (int i = 0, steps = (int) ceil (fabs (alpha - zero) / STRIDE); i <= steps; i++)
-        is_done = solve_from_good (run, steps > 0 ? zero + (alpha - zero) * i / steps : alpha,
+      const double easy = easy_alpha (&run->panels);
+      const int    steps = (int) ceil (fabs (alpha - easy) / STRIDE);
+
+      for (int i = 0; i <= steps; i++)
+        is_done = solve_from_good (run, steps > 0 ? easy + (alpha - easy) * i / steps : alpha,
                                    sums);
       status = is_done ? GW_OK : GW_ENOCONV;
       if (is_done)
