@@ -10,7 +10,8 @@
 
 #define CONVERGED 1e-4 /* change of a round, root of the mean square */
 #define DECIDED   5    /* rounds after which a step no longer changes its mind */
-#define HELD      10   /* rounds after which transition stays between two stations */
+#define HELD      10   /* rounds after which transition stays between two stations ... */
+#define NEAR      0.02 /* ... if the change is smaller than this */
 #define SOFT      10.0 /* answer of the speed in the first march of all */
 #define DEAD      2.5  /* length of the still air behind a blunt edge, in its heights */
 #define CRITICAL  120.0
@@ -261,7 +262,7 @@ march_all (GwCoupled *coupled)
   for (int side = 0; side < 2; side++)
     {
       const GwLayerRule rule = { coupled->re, coupled->n_crit, coupled->s_forced[side],
-                                 coupled->rounds >= HELD ? coupled->turned[side] : 0 };
+                                 coupled->part < 1.0 ? coupled->turned[side] : 0 };
 
       for (size_t i = 0; i < coupled->count[side]; i++)
         {
@@ -350,8 +351,9 @@ gw_coupled_solve (GwCoupled *coupled,
     {
       double speed[GW_PANEL_MAX];
 
-      /* Where a relation has a kink whole steps may jump to and fro over it. */
-      coupled->part = coupled->rounds < HELD ? 1.0 : 0.5;
+      /* Near the end whole steps may jump to and fro over a kink of a relation, and transition
+       * over a station. */
+      coupled->part = coupled->rounds < HELD || coupled->change > NEAR ? 1.0 : 0.5;
       set_trips (coupled, coupled->rounds);
       march_all (coupled);
       coupled->is_ready = true;

@@ -290,8 +290,10 @@ refine_top (Run     *run,
     alphas[count++] = 0.5 * (out->rows[top - 1].alpha + out->rows[top].alpha);
   if (top + 1 < out->n)
     alphas[count++] = 0.5 * (out->rows[top + 1].alpha + out->rows[top].alpha);
+  else if (top > 0 && out->rows[top].alpha < run->polar_case->alpha_last - 1e-9)
+    alphas[count++] = out->rows[top].alpha + 0.5 * (out->rows[top].alpha - out->rows[top - 1].alpha);
 
-  for (size_t i = 0; i < count && is_wanted (run); i++)
+  for (size_t i = 0; run->top.is_ready && i < count && is_wanted (run); i++)
     {
       GwPolarRow row = { .alpha = alphas[i] };
 
@@ -442,7 +444,7 @@ gw_polar_run (const GwPolarCase *polar_case,
   status = run_init (run, polar_case, &out->fault, &out->is_wide);
   if (status == GW_OK)
     {
-      run->turn.is_ready = false;
+      run->turn.is_ready = run->top.is_ready = false;
       first = first_index (run);
       sweep (run, first, true, &tries, out);
       if (out->is_complete && first > 0)
