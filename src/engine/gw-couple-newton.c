@@ -300,7 +300,7 @@ static bool
 add_wake (Newton *newton)
 {
   GwCoupled        *coupled = newton->coupled;
-  const GwLayerRule rule = { coupled->re, coupled->n_crit, INFINITY, 0 };
+  const GwLayerRule rule = { coupled->re, coupled->n_crit, HUGE_VAL, 0 };
   Sums             *last = &newton->sums[1], *next = &newton->sums[3];
   Place             before = wake_place (coupled, 0);
 

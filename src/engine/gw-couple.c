@@ -165,7 +165,7 @@ trip_place (const GwCoupled *coupled,
   const double          x = coupled->trips[side].x;
 
   if (x >= 1.0)
-    return INFINITY;
+    return HUGE_VAL;
 
   for (size_t i = coupled->count[side] - 1; i > 0; i--)
     {
@@ -210,7 +210,7 @@ set_trips (GwCoupled *coupled,
                                                                 trip->height) > critical;
         }
 
-      coupled->s_forced[side] = coupled->is_tripped[side] ? place : INFINITY;
+      coupled->s_forced[side] = coupled->is_tripped[side] ? place : HUGE_VAL;
     }
 }
 
@@ -279,7 +279,7 @@ march_all (GwCoupled *coupled)
   start_wake (coupled);
   for (size_t i = 1; i < GW_WAKE_N; i++)
     {
-      const GwLayerRule rule = { coupled->re, coupled->n_crit, INFINITY, 0 };
+      const GwLayerRule rule = { coupled->re, coupled->n_crit, HUGE_VAL, 0 };
       GwLayerStation   *to = &coupled->wake[i], guess;
       GwLayerLaw        law;
 

@@ -169,7 +169,7 @@ step_or_turn (const GwLayerRule    *rule,
   GwLayerStation laminar;
   double         rest[3];
 
-  *s_turn = INFINITY;
+  *s_turn = HUGE_VAL;
   if (!is_held && rule->s_forced > to->s)
     {
       if (is_guess_turbulent)
@@ -190,7 +190,7 @@ step_or_turn (const GwLayerRule    *rule,
       (!is_done || *s_turn >= to->s))
     {
       *to = laminar;
-      *s_turn = INFINITY;
+      *s_turn = HUGE_VAL;
       return true;
     }
 

@@ -51,7 +51,7 @@ typedef struct
 {
   double re;       /* Reynolds number of a chord */
   double n_crit;   /* amplification at which a laminar layer turns, 0.1 to 15 */
-  double s_forced; /* where it is forced to, arc length; INFINITY: nowhere */
+  double s_forced; /* where it is forced to, arc length; HUGE_VAL: nowhere */
   size_t held;     /* first turbulent station if it must not move; 0: free */
 } GwLayerRule;
 
