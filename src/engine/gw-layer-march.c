@@ -60,6 +60,8 @@ improve (GwLayerKind           kind,
          GwLayerStation       *to)
 {
   const double scale_a = kind == GW_LAYER_LAMINAR ? 10.0 : to->a;
+  /* No layer is fuller than this; a levelled wake, or a flow that speeds up fast, would be. */
+  const double least = (kind == GW_LAYER_WAKE ? 1.001 : 1.02) * to->theta + to->gap;
   double       rest[3], by[3][4], m[4][5], x[4], size, part;
 
   gw_layer_linearise (kind, rule, from, to, rest, NULL, by);
@@ -76,6 +78,8 @@ improve (GwLayerKind           kind,
   if (!solve4 (m, x))
     return -1.0;
 
+  if (x[2] < 0.0 && to->dstar <= least * (1.0 + 1e-9))
+    x[2] = 0.0;
   size = fmax (fmax (fabs (x[0]) / scale_a, fabs (x[1]) / to->theta),
                fmax (fabs (x[2]) / to->dstar, fabs (x[3]) / to->u));
   part = size > 0.3 ? 0.3 / size : 1.0;
