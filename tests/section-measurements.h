@@ -37,20 +37,24 @@ typedef struct
 
 /* Abbott, von Doenhoff & Stivers, Summary of airfoil data, NACA Report 824 (1945), smooth
  * sections: zero-lift angle, moment about the aerodynamic centre, slope, greatest lift. */
-#define R824     "Report 824"
+#define R824 "Report 824"
 /* Jacobs & Sherman, Airfoil section characteristics as affected by variations of the Reynolds
  * number, NACA Report 586 (1937), at the effective Reynolds number, 2.64 times that of the
  * turbulent tunnel: trends recalled with little confidence, the table was not seen. */
-#define R586     "Report 586"
+#define R586 "Report 586"
 /* Selig et al., Summary of low-speed airfoil data, vols 1-3 (1995-97). */
-#define SELIG    "Selig et al."
-#define R824_ROWS(section, zero, moment, slope, top)                                      \
- { section, 6e6, MEASURED_ALPHA_ZERO, zero, zero, zero, MEMORY_HIGH, R824 },              \
-   { section, 6e6, MEASURED_CM_ZERO, moment, moment, moment, MEMORY_HIGH, R824 },         \
-   { section, 6e6, MEASURED_SLOPE, slope, slope, slope, MEMORY_HIGH, R824 },              \
-   { section, 6e6, MEASURED_CL_MAX, top, top, top, MEMORY_HIGH, R824 }
-#define BAND(section, re, kind, low, typical, high, source) \
- { section, re, kind, low, typical, high, MEMORY_BAND, source }
+#define SELIG "Selig et al."
+#define R824_ROWS(section, zero, moment, slope, top)                              \
+ { section, 6e6, MEASURED_ALPHA_ZERO, zero, zero, zero, MEMORY_HIGH, R824 },      \
+   { section, 6e6, MEASURED_CM_ZERO, moment, moment, moment, MEMORY_HIGH, R824 }, \
+   { section, 6e6, MEASURED_SLOPE, slope, slope, slope, MEMORY_HIGH, R824 },      \
+ {                                                                                \
+  section, 6e6, MEASURED_CL_MAX, top, top, top, MEMORY_HIGH, R824                 \
+ }
+#define BAND(section, re, kind, low, typical, high, source)  \
+ {                                                           \
+  section, re, kind, low, typical, high, MEMORY_BAND, source \
+ }
 
 static const MeasuredRow measured_rows[] = {
   R824_ROWS ("0009", 0.0, 0.0, 0.109, 1.32),
@@ -84,9 +88,21 @@ static const MeasuredRow measured_rows[] = {
 /* Clark Y, percent of the chord from the flat underside; NACA wind-tunnel reports of the 1930s,
  * from memory. */
 static const double clark_y[][3] = {
-  { 0.0, 3.5, 3.5 },     { 1.25, 5.45, 1.93 }, { 2.5, 6.5, 1.47 },   { 5.0, 7.9, 0.93 },
-  { 7.5, 8.85, 0.63 },   { 10.0, 9.6, 0.42 },  { 15.0, 10.69, 0.15 }, { 20.0, 11.36, 0.03 },
-  { 30.0, 11.7, 0.0 },   { 40.0, 11.4, 0.0 },  { 50.0, 10.52, 0.0 }, { 60.0, 9.15, 0.0 },
-  { 70.0, 7.35, 0.0 },   { 80.0, 5.22, 0.0 },  { 90.0, 2.8, 0.0 },   { 95.0, 1.49, 0.0 },
+  { 0.0, 3.5, 3.5 },
+  { 1.25, 5.45, 1.93 },
+  { 2.5, 6.5, 1.47 },
+  { 5.0, 7.9, 0.93 },
+  { 7.5, 8.85, 0.63 },
+  { 10.0, 9.6, 0.42 },
+  { 15.0, 10.69, 0.15 },
+  { 20.0, 11.36, 0.03 },
+  { 30.0, 11.7, 0.0 },
+  { 40.0, 11.4, 0.0 },
+  { 50.0, 10.52, 0.0 },
+  { 60.0, 9.15, 0.0 },
+  { 70.0, 7.35, 0.0 },
+  { 80.0, 5.22, 0.0 },
+  { 90.0, 2.8, 0.0 },
+  { 95.0, 1.49, 0.0 },
   { 100.0, 0.12, 0.0 },
 };

@@ -13,7 +13,7 @@
 #define N_CRIT  9.0
 #define ROUNDS  20
 #define HALVES  2    /* times a step is halved before a fresh start */
-#define GIVE_UP 2    /* incidences in a row that do not converge, once one has */
+#define GIVE_UP 3    /* incidences in a row that do not converge, once one has */
 #define EASY    0.06 /* above the incidence of no circulation [rad] */
 #define STRIDE  0.05 /* to the first incidence of a single one [rad] */
 #define LEAKY   0.85 /* part of its deflection that a flap with an open gap acts with */
