@@ -10,6 +10,7 @@
 
 #define CONVERGED 1e-4 /* change of a round, root of the mean square */
 #define DECIDED   5    /* rounds after which a step no longer changes its mind */
+#define PATIENT   6    /* rounds after which a march that does not help is left out */
 #define HELD      10   /* rounds after which transition stays between two stations ... */
 #define NEAR      0.02 /* ... if the change is smaller than this */
 #define SOFT      10.0 /* answer of the speed in the first march of all */
@@ -346,16 +347,25 @@ gw_coupled_solve (GwCoupled *coupled,
                   double     alpha,
                   int        rounds_most)
 {
+  bool is_stuck = false;
+
   set_incidence (coupled, alpha);
   for (coupled->rounds = 0; coupled->rounds < rounds_most; coupled->rounds++)
     {
-      double speed[GW_PANEL_MAX];
+      const double before = coupled->change;
+      const size_t split = coupled->count[0];
+      double       speed[GW_PANEL_MAX];
 
       /* Near the end whole steps may jump to and fro over a kink of a relation, and transition
        * over a station. */
       coupled->part = coupled->rounds < HELD || coupled->change > NEAR ? 1.0 : 0.5;
       set_trips (coupled, coupled->rounds);
-      march_all (coupled);
+      /* Where a layer has two answers the march may go back each time to the one that Newton's
+       * method leaves. */
+      if (is_stuck)
+        start_wake (coupled);
+      else
+        march_all (coupled);
       coupled->is_ready = true;
       coupled->change = gw_coupled_newton (coupled);
       if (coupled->change < 0.0)
@@ -368,6 +378,8 @@ gw_coupled_solve (GwCoupled *coupled,
           start_wake (coupled);
           return GW_OK;
         }
+      is_stuck = coupled->rounds >= PATIENT && split == coupled->count[0] &&
+                 (is_stuck || coupled->change > 0.8 * before);
     }
 
   return GW_ENOCONV;
