@@ -246,6 +246,25 @@ test_flap (void)
   g_assert_cmpfloat_with_epsilon (polar_cl_at (up, 0.0), -polar_cl_at (sealed, 0.0), 2e-3);
 }
 
+/* Past the top at low Reynolds numbers the lift is one on the way up, another on the way back
+ * (Mueller, Journal of Aircraft 22(9), 1985); well below the top, or at 4e5, it is not. */
+static void
+test_return (void)
+{
+  GwPolarCase         made = polar_case ("clark-y", 8e4, -4, 20);
+  g_autofree GwPolar *polar = g_new (GwPolar, 1);
+
+  made.past = 6.0 * DEG;
+  made.with_return = true;
+  g_assert_cmpint (gw_polar_run (&made, polar), ==, GW_OK);
+  g_assert_true (polar->is_two_valued);
+  g_assert_cmpfloat (polar->two_valued_from, >, polar->alpha_max - 3.0 * DEG);
+  g_assert_cmpfloat (polar->two_valued_to, >=, polar->two_valued_from);
+  made.re = 4e5;
+  g_assert_cmpint (gw_polar_run (&made, polar), ==, GW_OK);
+  g_assert_false (polar->is_two_valued);
+}
+
 /* A folded sheet, 10 % thick: computed, turned by its fold, marked as wide, and with a lift
  * between those of plates and of round sections. */
 static void
@@ -438,6 +457,7 @@ main (int   argc,
   g_test_add_func ("/engine/polar/step", test_step);
   g_test_add_func ("/engine/polar/roughness", test_roughness);
   g_test_add_func ("/engine/polar/flap", test_flap);
+  g_test_add_func ("/engine/polar/return", test_return);
   g_test_add_func ("/engine/polar/folded", test_folded);
   g_test_add_func ("/engine/polar/faults", test_faults);
   g_test_add_func ("/engine/polar/refused", test_refused);

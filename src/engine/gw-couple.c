@@ -13,6 +13,8 @@
 #define PATIENT   6    /* rounds after which a march that does not help is left out */
 #define HELD      10   /* rounds after which transition stays between two stations ... */
 #define NEAR      0.02 /* ... if the change is smaller than this */
+#define LATE      14   /* rounds after which it is given up ... */
+#define FAR       0.3  /* ... if the change is still greater than this */
 #define SOFT      10.0 /* answer of the speed in the first march of all */
 #define DEAD      2.5  /* length of the still air behind a blunt edge, in its heights */
 #define CRITICAL  120.0
@@ -368,7 +370,7 @@ gw_coupled_solve (GwCoupled *coupled,
         march_all (coupled);
       coupled->is_ready = true;
       coupled->change = gw_coupled_newton (coupled);
-      if (coupled->change < 0.0)
+      if (coupled->change < 0.0 || (coupled->rounds >= LATE && coupled->change > FAR))
         return GW_ENOCONV;
 
       signed_speeds (coupled, speed);

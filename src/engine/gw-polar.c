@@ -113,13 +113,15 @@ solve (Run           *run,
   return is_sound (sums);
 }
 
-/* From the last good layers, straight or in smaller steps, then afresh. */
+/* From the last good layers, straight or in smaller steps, then afresh. Behind an incidence
+ * that was lost smaller steps have been tried already. */
 static bool
 solve_from_good (Run           *run,
                  double         alpha,
+                 int            halves_most,
                  GwCoupledSums *sums)
 {
-  for (int halves = 0; run->good.is_ready && halves <= HALVES; halves++)
+  for (int halves = 0; run->good.is_ready && halves <= halves_most; halves++)
     {
       const double from = run->good.flow.alpha;
       const int    steps = 1 << halves;
@@ -192,7 +194,7 @@ sweep (Run     *run,
 
       if (!tries->is_done[i])
         {
-          tries->is_done[i] = solve_from_good (run, alpha, &tries->sums[i]);
+          tries->is_done[i] = solve_from_good (run, alpha, lost > 0 ? 0 : HALVES, &tries->sums[i]);
           tries->is_tried[i] = true;
         }
       lost = tries->is_done[i] ? 0 : lost + 1;
@@ -524,7 +526,7 @@ gw_polar_nodes (const GwPolarCase *polar_case,
 
       for (int i = 0; i <= steps; i++)
         is_done = solve_from_good (run, steps > 0 ? easy + (alpha - easy) * i / steps : alpha,
-                                   sums);
+                                   HALVES, sums);
       status = is_done ? GW_OK : GW_ENOCONV;
       if (is_done)
         {
