@@ -4,7 +4,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 
-#include "engine/gw-polar.h"
+#include "engine/gw-polar-private.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -145,14 +145,6 @@ solve_from_good (Run           *run,
   return true;
 }
 
-static double
-alpha_at (const GwPolarCase *polar_case,
-          size_t             i)
-{
-  return polar_case->alpha_first + (polar_case->alpha_last - polar_case->alpha_first) *
-                                     (double) i / (double) (polar_case->n - 1);
-}
-
 static bool
 is_wanted (const Run *run)
 {
@@ -161,22 +153,14 @@ is_wanted (const Run *run)
   return polar_case->is_wanted == NULL || polar_case->is_wanted (polar_case->data);
 }
 
-/* What became of each incidence. */
-typedef struct
-{
-  GwCoupledSums sums[GW_POLAR_MAX];
-  bool          is_done[GW_POLAR_MAX];
-  bool          is_tried[GW_POLAR_MAX];
-} Tries;
-
 /* From @first in steps of one up or down until lift has fallen far enough, or nothing
  * converges any more. */
 static void
-sweep (Run     *run,
-       size_t   first,
-       bool     is_up,
-       Tries   *tries,
-       GwPolar *out)
+sweep (Run          *run,
+       size_t        first,
+       bool          is_up,
+       GwPolarTries *tries,
+       GwPolar      *out)
 {
   const GwPolarCase *polar_case = run->polar_case;
   const double       sign = is_up ? 1.0 : -1.0;
@@ -186,7 +170,7 @@ sweep (Run     *run,
   for (size_t i = first; i < polar_case->n && (lost < GIVE_UP || !isfinite (best));
        i += is_up ? 1 : (size_t) -1)
     {
-      const double alpha = alpha_at (polar_case, i);
+      const double alpha = gw_polar_alpha (polar_case, i);
 
       out->is_complete = is_wanted (run);
       if (!out->is_complete)
@@ -194,7 +178,7 @@ sweep (Run     *run,
 
       if (!tries->is_done[i])
         {
-          tries->is_done[i] = solve_from_good (run, alpha, lost > 0 ? 0 : HALVES, &tries->sums[i]);
+          tries->is_done[i] = solve_from_good (run, alpha, lost > 1 ? 0 : HALVES, &tries->sums[i]);
           tries->is_tried[i] = true;
         }
       lost = tries->is_done[i] ? 0 : lost + 1;
@@ -215,76 +199,12 @@ sweep (Run     *run,
     }
 }
 
-/* Rows of all incidences between the first and the last that converged. */
-static void
-fill_rows (const GwPolarCase *polar_case,
-           const Tries       *tries,
-           GwPolar           *out)
-{
-  size_t before = polar_case->n;
-
-  out->n = 0;
-  for (size_t i = 0; i < polar_case->n; i++)
-    {
-      out->tried += tries->is_tried[i];
-      out->converged += tries->is_done[i];
-      if (!tries->is_done[i])
-        continue;
-
-      for (size_t gap = before + 1; before < polar_case->n && gap < i; gap++)
-        {
-          const GwPolarRow    *fore = &out->rows[out->n - (gap - before)];
-          const double         t = (double) (gap - before) / (double) (i - before);
-          const GwCoupledSums *a = &fore->sums, *b = &tries->sums[i];
-          GwPolarRow           row = { .alpha = alpha_at (polar_case, gap), .is_bridged = true };
-
-          row.sums = *a;
-          row.sums.cl = a->cl + t * (b->cl - a->cl);
-          row.sums.cd = a->cd + t * (b->cd - a->cd);
-          row.sums.cm = a->cm + t * (b->cm - a->cm);
-          out->rows[out->n++] = row;
-        }
-      out->rows[out->n++] = (GwPolarRow){ alpha_at (polar_case, i), tries->sums[i], false };
-      before = i;
-    }
-}
-
-static void
-insert_row (GwPolar          *out,
-            const GwPolarRow *row)
-{
-  size_t at = out->n;
-
-  if (out->n >= GW_POLAR_MAX)
-    return;
-  while (at > 0 && out->rows[at - 1].alpha > row->alpha)
-    {
-      out->rows[at] = out->rows[at - 1];
-      at--;
-    }
-  out->rows[at] = *row;
-  out->n++;
-}
-
-static size_t
-row_of_extreme (const GwPolar *out,
-                double         sign)
-{
-  size_t best = 0;
-
-  for (size_t i = 1; i < out->n; i++)
-    if (sign * out->rows[i].sums.cl > sign * out->rows[best].sums.cl)
-      best = i;
-
-  return best;
-}
-
 /* Two more incidences, half way to the neighbours of the top. */
 static void
 refine_top (Run     *run,
             GwPolar *out)
 {
-  const size_t top = row_of_extreme (out, 1.0);
+  const size_t top = gw_polar_extreme (out, 1.0);
   double       alphas[2];
   size_t       count = 0;
 
@@ -304,50 +224,16 @@ refine_top (Run     *run,
       if (solve (run, row.alpha, &row.sums))
         {
           out->converged++;
-          insert_row (out, &row);
+          gw_polar_insert (out, &row);
         }
     }
-}
-
-/* Greatest (or least) lift: top of the parabola through the three rows about it. */
-static bool
-find_extreme (const GwPolar *out,
-              double         sign,
-              double        *cl,
-              double        *alpha)
-{
-  const size_t      best = row_of_extreme (out, sign);
-  const GwPolarRow *row = &out->rows[best];
-
-  *cl = row->sums.cl;
-  *alpha = row->alpha;
-  if (best == 0 || best + 1 >= out->n)
-    return false;
-
-  const double fore = (row[0].sums.cl - row[-1].sums.cl) / (row[0].alpha - row[-1].alpha);
-  const double aft = (row[1].sums.cl - row[0].sums.cl) / (row[1].alpha - row[0].alpha);
-  const double bend = (aft - fore) / (row[1].alpha - row[-1].alpha);
-
-  if (sign * bend < 0.0)
-    {
-      const double there = 0.5 * (row[-1].alpha + row[0].alpha) - 0.5 * fore / bend;
-
-      if (there > row[-1].alpha && there < row[1].alpha)
-        {
-          *alpha = there;
-          *cl = row[-1].sums.cl +
-                (there - row[-1].alpha) * (fore + bend * (there - row[0].alpha));
-        }
-    }
-
-  return true;
 }
 
 /* Back from beyond the stall: while the lift is another than on the way up it is two-valued. */
 static void
-come_back (Run         *run,
-           const Tries *tries,
-           GwPolar     *out)
+come_back (Run                *run,
+           const GwPolarTries *tries,
+           GwPolar            *out)
 {
   const GwPolarCase *polar_case = run->polar_case;
   int                same = 0;
@@ -358,7 +244,7 @@ come_back (Run         *run,
   run->good = run->turn;
   for (size_t i = polar_case->n; i-- > 0 && same < 2;)
     {
-      const double  alpha = alpha_at (polar_case, i);
+      const double  alpha = gw_polar_alpha (polar_case, i);
       GwCoupledSums sums;
 
       if (alpha >= run->turn.flow.alpha - 1e-9 || !tries->is_done[i])
@@ -411,26 +297,12 @@ first_index (const Run *run)
                         (double) (polar_case->n - 1));
 }
 
-static void
-summarise (GwPolar *out)
-{
-  size_t least = 0;
-
-  out->has_top = find_extreme (out, 1.0, &out->cl_max, &out->alpha_max);
-  out->has_bottom = find_extreme (out, -1.0, &out->cl_min, &out->alpha_min);
-  for (size_t i = 1; i < out->n; i++)
-    if (out->rows[i].sums.cd < out->rows[least].sums.cd)
-      least = i;
-  out->cd_min = out->rows[least].sums.cd;
-  out->cl_cd_min = out->rows[least].sums.cl;
-}
-
 GwStatus
 gw_polar_run (const GwPolarCase *polar_case,
               GwPolar           *out)
 {
   const GwPolar empty = { .is_complete = true };
-  Tries         tries = { .is_done = { false } };
+  GwPolarTries  tries = { .is_done = { false } };
   Run          *run;
   GwStatus      status;
   size_t        first;
@@ -456,7 +328,7 @@ gw_polar_run (const GwPolarCase *polar_case,
           tries.is_done[first] = false;
           sweep (run, first, false, &tries, out);
         }
-      fill_rows (polar_case, &tries, out);
+      gw_polar_fill (polar_case, &tries, out);
       if (out->n == 0)
         status = out->is_complete ? GW_ENOCONV : GW_OK;
       else
@@ -465,7 +337,7 @@ gw_polar_run (const GwPolarCase *polar_case,
             refine_top (run, out);
           if (out->is_complete && polar_case->with_return)
             come_back (run, &tries, out);
-          summarise (out);
+          gw_polar_summarise (out);
         }
     }
 
