@@ -101,7 +101,8 @@ joukowski_error (size_t n)
   for (size_t i = 3; i + 3 < n; i++)
     {
       const double complex z = rim[i] - centre;
-      const double complex w = (cexp (-i_unit * alpha) - radius * radius * cexp (i_unit * alpha) / (z * z) +
+      const double complex image = radius * radius * cexp (i_unit * alpha) / (z * z);
+      const double complex w = (cexp (-i_unit * alpha) - image +
                                 2.0 * i_unit * radius * sin (alpha + beta) / z) /
                                (1.0 - 1.0 / (rim[i] * rim[i]));
 

@@ -92,9 +92,9 @@ excess_at (const GwLayerRule    *rule,
 {
   const GwLayerStation at = between (from, to, t);
   const double         re_theta = fmax (rule->re * at.u * at.theta, 1e-3);
-  const double         growth = 0.5 * (start->growth + gw_layer_growth (start->h, re_theta, at.theta));
+  const double         rate = gw_layer_growth (start->h, re_theta, at.theta);
 
-  return from->a + growth * (at.s - from->s) - rule->n_crit;
+  return from->a + 0.5 * (start->growth + rate) * (at.s - from->s) - rule->n_crit;
 }
 
 /* The part of the interval that is laminar: false position, a few rounds of which bring it

@@ -12,11 +12,11 @@
 
 #define FINE    600 /* places at which the spacing is worked out */
 #define CORNERS (FINE + 1)
-#define ROUND   8    /* passes that round the corners of a folded section, to half a panel or so */
-#define BEND    0.8  /* weight of curvature in the spacing [chords] */
+#define ROUND   8     /* passes that round the corners of a folded section, to half a panel or so */
+#define BEND    0.8   /* weight of curvature in the spacing [chords] */
 #define SHARP   200.0 /* curvature beyond this makes panels no shorter [1 / chord] */
-#define EDGE    0.03 /* stretch of finer panels at the trailing edge [chords] */
-#define KINK    0.12 /* turn between two segments that is a corner, not a curve [rad] */
+#define EDGE    0.03  /* stretch of finer panels at the trailing edge [chords] */
+#define KINK    0.12  /* turn between two segments that is a corner, not a curve [rad] */
 
 typedef struct
 {

@@ -12,9 +12,10 @@
 #include "engine/gw-outline.h"
 #include "engine/gw-status.h"
 
-#define GW_PANEL_MAX 180 /* nodes on the outline */
-#define GW_WAKE_N    20  /* nodes of the wake, the first in the middle of the trailing edge */
-#define GW_FLOW_MAX  (GW_PANEL_MAX + GW_WAKE_N)
+#define GW_PANEL_MAX    180 /* nodes on the outline */
+#define GW_WAKE_N       20  /* nodes of the wake, the first in the middle of the trailing edge */
+#define GW_PANEL_MATRIX ((GW_PANEL_MAX + 1) * (GW_PANEL_MAX + 1))
+#define GW_FLOW_MAX     (GW_PANEL_MAX + GW_WAKE_N)
 
 /* Lengths in chords, speeds in units of the free stream throughout. Nodes run from the
  * trailing edge over the upper side to the nose and back along the lower side. */
@@ -36,20 +37,21 @@ typedef struct
   double bisector[2];          /* direction in which the flow leaves the edge */
   double base_source;          /* strengths on the base panel per unit speed at the edge */
   double base_vortex;
-  double basic[2][GW_PANEL_MAX];                           /* vortex strength at the nodes in streams along x and y */
-  double response[GW_PANEL_MAX][GW_PANEL_MAX];             /* the same per unit source on each panel */
-  double factors[(GW_PANEL_MAX + 1) * (GW_PANEL_MAX + 1)]; /* of the equations, LU */
-  size_t order[GW_PANEL_MAX + 1];                          /* of its rows */
+  double basic[2][GW_PANEL_MAX];               /* vortices in streams along x and y */
+  double response[GW_PANEL_MAX][GW_PANEL_MAX]; /* and per unit source on a panel */
+  double factors[GW_PANEL_MATRIX];             /* of the equations, LU */
+  size_t order[GW_PANEL_MAX + 1];              /* of its rows */
 } GwPanels;
 
-/* A flow at one incidence. Stations: the nodes of the outline, then those of the wake. */
+/* A flow at one incidence, nothing displaced. Stations: the nodes of the outline, then those of
+ * the wake. Along the outline speeds count against the order of nodes, along the wake with it. */
 typedef struct
 {
   double alpha;
   double wake_x[GW_WAKE_N];
   double wake_y[GW_WAKE_N];
-  double wake_s[GW_WAKE_N];              /* arc length from the edge */
-  double speed[GW_FLOW_MAX];             /* without displacement; on the outline against the order of nodes */
+  double wake_s[GW_WAKE_N]; /* arc length from the edge */
+  double speed[GW_FLOW_MAX];
   double mass[GW_FLOW_MAX][GW_FLOW_MAX]; /* change of the speed at a station per unit of mass
                                           * defect at another, the defect counted with the
                                           * order of nodes (the upper side's is negative) */

@@ -37,8 +37,10 @@ gw_polar_fill (const GwPolarCase  *polar_case,
           const GwPolarRow    *fore = &out->rows[out->n - (gap - before)];
           const double         t = (double) (gap - before) / (double) (i - before);
           const GwCoupledSums *a = &fore->sums, *b = &tries->sums[i];
-          GwPolarRow           row = { .alpha = gw_polar_alpha (polar_case, gap), .is_bridged = true };
+          GwPolarRow           row = { .is_bridged = true };
 
+
+          row.alpha = gw_polar_alpha (polar_case, gap);
           row.sums = *a;
           row.sums.cl = a->cl + t * (b->cl - a->cl);
           row.sums.cd = a->cd + t * (b->cd - a->cd);

@@ -213,7 +213,7 @@ refine_top (Run     *run,
   if (top + 1 < out->n)
     alphas[count++] = 0.5 * (out->rows[top + 1].alpha + out->rows[top].alpha);
   else if (top > 0 && out->rows[top].alpha < run->polar_case->alpha_last - 1e-9)
-    alphas[count++] = out->rows[top].alpha + 0.5 * (out->rows[top].alpha - out->rows[top - 1].alpha);
+    alphas[count++] = 1.5 * out->rows[top].alpha - 0.5 * out->rows[top - 1].alpha;
 
   for (size_t i = 0; run->top.is_ready && i < count && is_wanted (run); i++)
     {

@@ -29,12 +29,11 @@ typedef struct
   bool        is_open;                 /* the gap at the hinge leaks */
   double      re;                      /* Reynolds number of the chord, 3e4 to 9e6 */
   double      n_crit;                  /* 0.5 to 15; 0: 9, a quiet stream */
-  GwTrip      trips[2];                /* of the upper and the lower side; place 0 with no height: none */
+  GwTrip      trips[2];                /* upper, lower side; all zero: none */
   size_t      n;                       /* incidences wanted, 3 to %GW_POLAR_MAX - 10 */
   double      alpha_first, alpha_last; /* [rad] */
-  double      past;                    /* how far past the greatest lift (and the least) to go on [rad];
-                         * 0: to the end */
-  bool        with_return;             /* come back from beyond the stall and look for a second value */
+  double      past;                    /* how far to go past the top [rad]; 0: to the end */
+  bool        with_return;             /* from beyond the stall, for a second value */
   size_t      panels;                  /* nodes; 0: 130 */
   bool (*is_wanted) (void *data);      /* (nullable): asked between incidences */
   void *data;
@@ -51,7 +50,7 @@ typedef struct
 {
   size_t       n; /* rows, by rising incidence */
   GwPolarRow   rows[GW_POLAR_MAX];
-  size_t       tried;               /* incidences tried, those off the ends that did not converge too */
+  size_t       tried;               /* incidences, with those lost off the ends */
   size_t       converged;           /* of them */
   bool         has_top, has_bottom; /* the greatest, the least lift lies inside the rows */
   double       cl_max, alpha_max;
@@ -59,7 +58,7 @@ typedef struct
   double       cd_min, cl_cd_min;
   bool         is_two_valued;                  /* another lift on the way back from the stall */
   double       two_valued_from, two_valued_to; /* incidences [rad] */
-  bool         is_wide;                        /* an open gap or a fold: known no better than 15 % */
+  bool         is_wide;                        /* open gap or fold: good to 15 % */
   bool         is_complete;                    /* was wanted to the end */
   GwPolarFault fault;
 } GwPolar;
