@@ -255,6 +255,20 @@ area_of (const Loop *loop)
   return sum;
 }
 
+static void
+mirror (Loop *loop)
+{
+  double low = INFINITY, high = -INFINITY;
+
+  for (size_t i = 0; i < loop->n; i++)
+    {
+      low = fmin (low, loop->xy[2 * i]);
+      high = fmax (high, loop->xy[2 * i]);
+    }
+  for (size_t i = 0; i < loop->n; i++)
+    loop->xy[2 * i] = low + high - loop->xy[2 * i];
+}
+
 /* Tail first, nose to the left, the upper side first. */
 static void
 orient (Loop            *loop,
@@ -271,8 +285,8 @@ orient (Loop            *loop,
 
   if (report->is_from_nose)
     start_at_tail (loop, axis);
-  for (size_t i = 0; report->is_mirrored && i < loop->n; i++)
-    loop->xy[2 * i] = -loop->xy[2 * i];
+  if (report->is_mirrored)
+    mirror (loop);
   report->is_bottom_first = (area_of (loop) < 0.0) != report->is_from_nose;
   if (area_of (loop) < 0.0)
     reverse (loop, 0, loop->n);

@@ -5,12 +5,14 @@
  */
 
 #include <math.h>
+#include <string.h>
 
 #include "engine/gw-outline.h"
 
-#define LAST (GW_OUTLINE_N - 1)
-#define NEAR 3 /* grid points behind the nose at which its radius is first taken */
-#define FLAT 1e-9
+#define LAST  (GW_OUTLINE_N - 1)
+#define NEAR  3   /* grid points behind the nose at which its radius is first taken */
+#define SHEET 0.4 /* length over which a sheet has its full thickness, in chords */
+#define FLAT  1e-9
 
 static double
 depth_at (const GwOutline *outline,
@@ -19,34 +21,59 @@ depth_at (const GwOutline *outline,
   return outline->upper[i] - outline->lower[i];
 }
 
-/* Over the straight line from its end at the nose to its end at the tail. */
-static double
-camber_at (const GwOutline *outline,
-           size_t           i)
+/* Half way between points of the two sides that face each other square to the line itself,
+ * and how far these are apart; begun with points above each other, a few rounds settle it. */
+static void
+find_mean_line (const GwOutline *outline,
+                double           mean[GW_OUTLINE_N],
+                double           across[GW_OUTLINE_N])
 {
-  const double x = gw_outline_x (i);
-  const double fore = 0.5 * (outline->upper[0] + outline->lower[0]);
-  const double aft = 0.5 * (outline->upper[LAST] + outline->lower[LAST]);
+  double former[GW_OUTLINE_N];
 
-  return 0.5 * (outline->upper[i] + outline->lower[i]) - (1.0 - x) * fore - x * aft;
+  for (size_t i = 0; i < GW_OUTLINE_N; i++)
+    {
+      mean[i] = 0.5 * (outline->upper[i] + outline->lower[i]);
+      across[i] = depth_at (outline, i);
+    }
+
+  for (int round = 0; round < 4; round++)
+    {
+      memcpy (former, mean, sizeof former);
+      for (size_t i = 1; i < LAST; i++)
+        {
+          const double x = gw_outline_x (i);
+          const double rise = former[i + 1] - former[i - 1];
+          const double run = gw_outline_x (i + 1) - gw_outline_x (i - 1);
+          const double shift = 0.5 * depth_at (outline, i) * rise / hypot (rise, run);
+
+          double up, low;
+
+          /* Not where one of the two would lie beyond the nose or the tail. */
+          if (x - fabs (shift) < 0.01 || x + fabs (shift) > 0.99)
+            continue;
+          up = gw_outline_height_at (outline, x - shift, true);
+          low = gw_outline_height_at (outline, x + shift, false);
+          mean[i] = 0.5 * (up + low);
+          across[i] = hypot (up - low, 2.0 * shift);
+        }
+    }
 }
 
-/* Top of the parabola through the farthest point and its neighbours. */
+/* Top of the parabola through the farthest value and its neighbours. */
 static void
-find_peak (const GwOutline *outline,
-           double (*at) (const GwOutline *, size_t),
-           double *place,
-           double *height)
+find_peak (const double values[GW_OUTLINE_N],
+           double      *place,
+           double      *height)
 {
   size_t peak = 0;
   double x[3], y[3], fore, aft, bend, sign;
 
   for (size_t i = 1; i < GW_OUTLINE_N; i++)
-    if (fabs (at (outline, i)) > fabs (at (outline, peak)))
+    if (fabs (values[i]) > fabs (values[peak]))
       peak = i;
 
   *place = gw_outline_x (peak);
-  *height = at (outline, peak);
+  *height = values[peak];
   if (peak == 0 || peak == LAST)
     return;
 
@@ -54,7 +81,7 @@ find_peak (const GwOutline *outline,
   for (size_t i = 0; i < 3; i++)
     {
       x[i] = gw_outline_x (peak - 1 + i);
-      y[i] = sign * at (outline, peak - 1 + i);
+      y[i] = sign * values[peak - 1 + i];
     }
   fore = (y[1] - y[0]) / (x[1] - x[0]);
   aft = (y[2] - y[1]) / (x[2] - x[1]);
@@ -66,22 +93,27 @@ find_peak (const GwOutline *outline,
   *height = sign * (y[1] + (*place - x[1]) * (fore + bend * (*place - x[0])));
 }
 
-/* Where the thickness is one and the same over a stretch, its middle. */
-static double
-middle_of_thickest (const GwOutline *outline,
-                    double           greatest,
-                    double           peak)
+/* Where the outline is a sheet, as thick over much of its length, the place is the middle of
+ * that and the thickness square to the sheet. */
+static void
+find_sheet (const double       across[GW_OUTLINE_N],
+            GwOutlineMeasures *out)
 {
-  double from = INFINITY, to = -INFINITY;
+  double from = 1.0, to = 0.0, greatest, place;
 
+  find_peak (across, &place, &greatest);
   for (size_t i = 0; i < GW_OUTLINE_N; i++)
-    if (depth_at (outline, i) > greatest - 1e-6)
+    if (across[i] > 0.99 * greatest)
       {
         from = fmin (from, gw_outline_x (i));
         to = fmax (to, gw_outline_x (i));
       }
+  if (to - from < SHEET)
+    return;
 
-  return to - from > 0.05 ? 0.5 * (from + to) : peak;
+  out->x_thickness = 0.5 * (from + to);
+  for (size_t i = 0; gw_outline_x (i) <= out->x_thickness; i++)
+    out->thickness = across[i];
 }
 
 /* Of the circle through the nose and both sides at grid point @i: a b c / (4 area). */
@@ -100,13 +132,25 @@ void
 gw_outline_measures (const GwOutline   *outline,
                      GwOutlineMeasures *out)
 {
-  find_peak (outline, depth_at, &out->x_thickness, &out->thickness);
-  out->x_thickness = middle_of_thickest (outline, out->thickness, out->x_thickness);
-  find_peak (outline, camber_at, &out->x_camber, &out->camber);
+  double depth[GW_OUTLINE_N], camber[GW_OUTLINE_N], across[GW_OUTLINE_N];
+
+  find_mean_line (outline, camber, across);
+  for (size_t i = 0; i < GW_OUTLINE_N; i++)
+    {
+      const double x = gw_outline_x (i);
+
+      depth[i] = depth_at (outline, i);
+      camber[i] -= 0.5 * (1.0 - x) * (outline->upper[0] + outline->lower[0]) +
+                   0.5 * x * (outline->upper[LAST] + outline->lower[LAST]);
+    }
+
+  find_peak (depth, &out->x_thickness, &out->thickness);
+  find_sheet (across, out);
+  find_peak (camber, &out->x_camber, &out->camber);
   if (fabs (out->camber) < FLAT)
     out->camber = out->x_camber = 0.0;
-  out->edge = depth_at (outline, LAST);
-  out->nose_height = depth_at (outline, 0);
+  out->edge = depth[LAST];
+  out->nose_height = depth[0];
   out->nose_radius = 0.0;
   /* The parabola through the radii taken at one, two and four times the root of x, at 0. A
    * sharp nose leaves nothing there. */

@@ -212,10 +212,10 @@ typedef struct
 /**
  * gw_outline_measures:
  *
- * What tells outlines apart at a glance. Depth and mean line are taken square to the datum
- * line, so the camber of a thick NACA section comes out some hundredths of a per cent beside
- * its digits. The radius is that of circles through the nose and a point on either side,
- * drawn towards the nose: within 3 % on four digits.
+ * What tells outlines apart at a glance. The depth is taken square to the datum line
+ * (through the sheet where the outline is one, at the middle of its length), the mean line half way between sides that face each other square to it, so that the digits of
+ * a NACA section come out again. The radius is that of circles through the nose and a point
+ * on either side, drawn towards the nose: within 3 % on four digits.
  *
  * Source: geometry; derived here.
  */
