@@ -334,6 +334,7 @@ static const struct
   { "clark-y", GW_SECTION_FLAT_BOTTOMED, NULL },
   { "flat-bottom-9", GW_SECTION_FLAT_BOTTOMED, NULL },
   { "folded-10", GW_SECTION_FOLDED, NULL },
+  { "flat-plate-4", GW_SECTION_PLATE, "4 % thick at 38 %, no camber" },
   { "flat-plate-6", GW_SECTION_PLATE, NULL },
   { "cambered-plate-5", GW_SECTION_PLATE, "3 % thick at 40 %, camber 5 % at 50 %" },
 };

@@ -80,6 +80,18 @@ test_folded_twice (void)
   g_assert_cmpint (gw_outline_folded_sheet (&bad, &outline), ==, GW_EINVAL);
 }
 
+static GwStatus
+plate (double     thickness,
+       double     camber,
+       double     place,
+       double     edge,
+       GwOutline *out)
+{
+  const GwPlateOutline sheet = { thickness, camber, place, 0.0, edge };
+
+  return gw_outline_plate (&sheet, out);
+}
+
 /* A quarter of the nose's ellipse is pi / 4 of its box, twice; the rest are rectangles. The
  * polygon is inscribed in the ellipse, whose ends the grid meets with some ten points. */
 static void
@@ -94,7 +106,7 @@ test_plate_area (void)
       GwOutline      outline;
       GwOutlineShape shape;
 
-      g_assert_cmpint (gw_outline_plate (t, 0.0, 0.5, e, &outline), ==, GW_OK);
+      g_assert_cmpint (plate (t, 0.0, 0.5, e, &outline), ==, GW_OK);
       gw_outline_shape (&outline, &shape);
       assert_near (shape.area,
                    nose * t * G_PI / 4.0 + (0.75 - nose) * t + 0.25 * (t + e) / 2.0, 1e-3);
@@ -118,7 +130,7 @@ test_plate_camber (void)
       GwOutlineMeasures measures;
       double            alpha_zero, cm;
 
-      g_assert_cmpint (gw_outline_plate (0.01, f, 0.5, 0.01, &outline), ==, GW_OK);
+      g_assert_cmpint (plate (0.01, f, 0.5, 0.01, &outline), ==, GW_OK);
       gw_outline_thin_theory (&outline, &alpha_zero, &cm);
       gw_outline_measures (&outline, &measures);
       assert_near (alpha_zero, -2.0 * f, 0.02);
@@ -135,17 +147,17 @@ test_plate_place (void)
   GwOutline         outline;
   GwOutlineMeasures measures;
 
-  g_assert_cmpint (gw_outline_plate (0.02, 0.05, 0.35, 0.02, &outline), ==, GW_OK);
+  g_assert_cmpint (plate (0.02, 0.05, 0.35, 0.02, &outline), ==, GW_OK);
   gw_outline_measures (&outline, &measures);
   g_assert_cmpfloat_with_epsilon (measures.x_camber, 0.35, 0.01);
   assert_near (measures.camber, 0.05, 0.01);
 
-  g_assert_cmpint (gw_outline_plate (0.002, 0.0, 0.5, 0.0, &outline), ==, GW_EINVAL);
-  g_assert_cmpint (gw_outline_plate (0.03, 0.13, 0.5, 0.0, &outline), ==, GW_EINVAL);
-  g_assert_cmpint (gw_outline_plate (0.03, 0.05, 0.1, 0.0, &outline), ==, GW_EINVAL);
-  g_assert_cmpint (gw_outline_plate (0.03, 0.0, NAN, 0.0, &outline), ==, GW_OK);
-  g_assert_cmpint (gw_outline_plate (0.03, 0.0, 0.5, 0.04, &outline), ==, GW_EINVAL);
-  g_assert_cmpint (gw_outline_plate (NAN, 0.0, 0.5, 0.0, &outline), ==, GW_EINVAL);
+  g_assert_cmpint (plate (0.002, 0.0, 0.5, 0.0, &outline), ==, GW_EINVAL);
+  g_assert_cmpint (plate (0.03, 0.13, 0.5, 0.0, &outline), ==, GW_EINVAL);
+  g_assert_cmpint (plate (0.03, 0.05, 0.1, 0.0, &outline), ==, GW_EINVAL);
+  g_assert_cmpint (plate (0.03, 0.0, NAN, 0.0, &outline), ==, GW_OK);
+  g_assert_cmpint (plate (0.03, 0.0, 0.5, 0.04, &outline), ==, GW_EINVAL);
+  g_assert_cmpint (plate (NAN, 0.0, 0.5, 0.0, &outline), ==, GW_EINVAL);
 }
 
 /* Thickness, place, edge and nose come out as they were asked for, and the underside is

@@ -11,7 +11,7 @@
 
 #define PLATE_NOSE  2.0  /* length of the rounded nose of a plate over its thickness */
 #define PLATE_TAPER 0.75 /* where a plate begins to be thinned towards its edge */
-#define TAIL_FALL   1.64 /* slope at the tail over the mean slope behind the crest, as four digits */
+#define TAIL_FALL   1.64 /* slope at the tail over the mean behind the crest, as four digits */
 #define SIDE_POINTS 80
 
 static double
@@ -63,18 +63,14 @@ gw_outline_folded (double     thickness,
   return gw_outline_folded_sheet (&sheet, out);
 }
 
-typedef struct
-{
-  double thickness, edge;
-} Plate;
-
 static double
 plate_half (const void *data,
             double      root)
 {
-  const Plate *plate = data;
-  const double x = root * root;
-  const double u = x / (PLATE_NOSE * plate->thickness);
+  const GwPlateOutline *plate = data;
+  const double          nose = plate->nose > 0.0 ? plate->nose : PLATE_NOSE * plate->thickness;
+  const double          x = root * root;
+  const double          u = x / nose;
 
   if (u < 1.0)
     return 0.5 * plate->thickness * sqrt (u * (2.0 - u));
@@ -85,22 +81,19 @@ plate_half (const void *data,
 }
 
 GwStatus
-gw_outline_plate (double     thickness,
-                  double     camber,
-                  double     place,
-                  double     edge,
-                  GwOutline *out)
+gw_outline_plate (const GwPlateOutline *plate,
+                  GwOutline            *out)
 {
-  const Plate      plate = { thickness, edge };
-  const GwMeanLine line = { .camber = camber, .place = place };
+  const GwMeanLine line = { .camber = plate->camber, .place = plate->place };
 
-  if (!(thickness >= 0.005 && thickness <= 0.1 && camber >= 0.0 && camber <= 0.12 &&
-        edge >= 0.0 && edge <= thickness))
+  if (!(plate->thickness >= 0.005 && plate->thickness <= 0.1 && plate->camber >= 0.0 &&
+        plate->camber <= 0.12 && plate->nose >= 0.0 && plate->nose <= 0.3 && plate->edge >= 0.0 &&
+        plate->edge <= plate->thickness))
     return GW_EINVAL;
-  if (camber > 0.0 && !(place >= 0.2 && place <= 0.8))
+  if (plate->camber > 0.0 && !(plate->place >= 0.2 && plate->place <= 0.8))
     return GW_EINVAL;
 
-  _gw_outline_wrap (&line, plate_half, &plate, out);
+  _gw_outline_wrap (&line, plate_half, plate, out);
   return GW_OK;
 }
 

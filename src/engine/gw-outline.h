@@ -106,27 +106,29 @@ GwStatus gw_outline_folded (double     thickness,
                             double     flat,
                             GwOutline *out);
 
+/* A sheet of one thickness, lengths in chords. */
+typedef struct
+{
+  double thickness; /* 0.005 to 0.1 */
+  double camber;    /* rise of its middle line, 0 to 0.12 */
+  double place;     /* where that is, 0.2 to 0.8 (ignored without camber) */
+  double nose;      /* length over which its nose is rounded, up to 0.3; 0: twice @thickness */
+  double edge;      /* thickness of the trailing edge, 0 to @thickness: squared off */
+} GwPlateOutline;
+
 /**
  * gw_outline_plate:
- * @thickness: of the sheet, in chords, 0.005 to 0.1
- * @camber: rise of its middle line, in chords, 0 to 0.12
- * @place: where that is, in chords, 0.2 to 0.8 (ignored without camber)
- * @edge: thickness of the trailing edge, in chords, 0 to @thickness: squared off
  *
- * A sheet of one thickness, bent to two parabolas (with the greatest camber at the middle
- * they are one, which at 5 % of camber is within 0.02 % of the chord of a circular arc).
- * The nose is half an ellipse twice as long as the sheet is thick; an edge thinner than the
- * sheet is tapered over the last quarter.
+ * A sheet bent to two parabolas (with the greatest camber at the middle they are one, which
+ * at 5 % of camber is within 0.02 % of the chord of a circular arc). The nose is half an
+ * ellipse; an edge thinner than the sheet is tapered over the last quarter.
  *
  * Returns: %GW_OK; %GW_EINVAL outside the ranges.
  *
  * Source: mean line as of four digits, NACA Report 460; the rest geometry, derived here.
  */
-GwStatus gw_outline_plate (double     thickness,
-                           double     camber,
-                           double     place,
-                           double     edge,
-                           GwOutline *out);
+GwStatus gw_outline_plate (const GwPlateOutline *plate,
+                           GwOutline            *out);
 
 /* A flat-bottomed section, lengths in chords, heights over the flat underside. */
 typedef struct
@@ -202,20 +204,23 @@ void gw_outline_shape (const GwOutline *outline,
 
 typedef struct
 {
-  double thickness, x_thickness; /* greatest depth and its place, in chords */
-  double camber, x_camber;       /* greatest of the mean line over its own chord, signed; its place */
-  double edge;                   /* thickness of the trailing edge, in chords */
-  double nose_radius;            /* of a rounded nose, in chords; 0: sharp or blunt */
-  double nose_height;            /* of a blunt nose, in chords; 0: it is none */
+  double thickness;   /* greatest, in chords */
+  double x_thickness; /* where it is, in chords */
+  double camber;      /* greatest of the mean line over its own chord, in chords, signed */
+  double x_camber;
+  double edge;        /* thickness of the trailing edge, in chords */
+  double nose_radius; /* of a rounded nose, in chords; 0: sharp or blunt */
+  double nose_height; /* of a blunt nose, in chords; 0: it is none */
 } GwOutlineMeasures;
 
 /**
  * gw_outline_measures:
  *
  * What tells outlines apart at a glance. The depth is taken square to the datum line
- * (through the sheet where the outline is one, at the middle of its length), the mean line half way between sides that face each other square to it, so that the digits of
- * a NACA section come out again. The radius is that of circles through the nose and a point
- * on either side, drawn towards the nose: within 3 % on four digits.
+ * (through the sheet where the outline is one, at the middle of its length), the mean line
+ * half way between sides that face each other square to it, so that the digits of a NACA
+ * section come out again. The radius is that of circles through the nose and a point on
+ * either side, drawn towards the nose: within 3 % on four digits.
  *
  * Source: geometry; derived here.
  */

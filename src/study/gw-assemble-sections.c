@@ -35,7 +35,8 @@ outline_cure (GwSectionShape shape)
   switch (shape)
     {
     case GW_SHAPE_NACA:
-      return _ ("“code” must be the digits of a NACA section, such as 2412, 23012, 23112 or 0012-34");
+      return _ ("“code” must be the digits of a NACA section, such as 2412, 23012, 23112 or "
+                "0012-34");
     case GW_SHAPE_FOLDED:
       return _ ("a folded sheet needs thickness_percent (3 to 25) and fold_percent (10 to 60), a "
                 "second fold behind the first, a nose and an edge no higher than it is thick");
@@ -44,8 +45,8 @@ outline_cure (GwSectionShape shape)
                 "camber goes up to 12 at a place of 20 to 80");
     case GW_SHAPE_FLAT_BOTTOMED:
       return _ ("a flat-bottomed section needs thickness_percent (4 to 25), radius_percent and "
-                "nose_percent (up to 0.7 of the thickness) that go together, a place of 15 to 60 and "
-                "an edge of at most half the thickness");
+                "nose_percent (up to 0.7 of the thickness) that go together, a place of 15 to 60 "
+                "and an edge of at most half the thickness");
     case GW_SHAPE_POINTS:
       return _ ("the points must be nine or more, run round the outline once and not cross");
     default:

@@ -223,15 +223,15 @@ fault_text (const Reading         *reading,
     case GW_OUTLINE_SHORT:
       return g_strdup (_ ("all its points are in one place"));
     case GW_OUTLINE_ONE_SIDE:
-      return g_strdup (_ ("the points go from one end to the other and do not come back: one side "
-                          "of the outline is missing"));
+      return g_strdup (_ ("the points go from one end to the other and do not come back: one "
+                          "side of the outline is missing"));
     case GW_OUTLINE_OPEN:
-      return g_strdup_printf (_ ("the outline is open: its ends, in lines %u and %u, are %.0f %% of "
-                                 "the chord apart"),
+      return g_strdup_printf (_ ("the outline is open: its ends, in lines %u and %u, are %.0f %% "
+                                 "of the chord apart"),
                               line_of (reading, at[0]), line_of (reading, at[1]), percent);
     case GW_OUTLINE_BACK:
-      return g_strdup_printf (_ ("lines %u and %u: the points turn back along the chord, by %.1f %% "
-                                 "of it; are they in order?"),
+      return g_strdup_printf (_ ("lines %u and %u: the points turn back along the chord, by "
+                                 "%.1f %% of it; are they in order?"),
                               line_of (reading, at[0]), line_of (reading, at[1]), percent);
     case GW_OUTLINE_CROSSED:
       return g_strdup_printf (

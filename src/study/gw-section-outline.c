@@ -17,6 +17,7 @@
 #define FLAT_FROM       0.3
 #define FLAT_TO         0.9
 #define HARDLY_BENT     0.002
+#define HARDLY_THINNER  0.95 /* a ratio; four digits: 0.8 at 60 % */
 
 /* A number that may be left out, in chords. */
 static double
@@ -62,11 +63,16 @@ static GwStatus
 plate (const GwStudySection *section,
        GwOutline            *outline)
 {
-  const double thickness = part (&section->thickness_percent, NAN);
+  const double         thickness = part (&section->thickness_percent, NAN);
+  const GwPlateOutline sheet = {
+    .thickness = thickness,
+    .camber = part (&section->camber_percent, 0.0),
+    .place = part (&section->place_percent, 0.5),
+    .nose = part (&section->nose_percent, 0.0),
+    .edge = part (&section->edge_percent, thickness),
+  };
 
-  return gw_outline_plate (thickness, part (&section->camber_percent, 0.0),
-                           part (&section->place_percent, 0.5),
-                           part (&section->edge_percent, thickness), outline);
+  return gw_outline_plate (&sheet, outline);
 }
 
 static GwStatus
@@ -194,6 +200,15 @@ is_flat_bottomed (const GwOutline *outline)
   return TRUE;
 }
 
+static gboolean
+is_sheet (const GwOutline *outline)
+{
+  const double middle = gw_outline_thickness_at (outline, 0.4);
+
+  return gw_outline_thickness_at (outline, 0.15) > HARDLY_THINNER * middle &&
+         gw_outline_thickness_at (outline, 0.6) > HARDLY_THINNER * middle;
+}
+
 GwSectionKind
 gw_section_kind (const GwStudySection *section,
                  const GwOutline      *outline)
@@ -203,7 +218,7 @@ gw_section_kind (const GwStudySection *section,
 
   if (section->shape == GW_SHAPE_FOLDED)
     return GW_SECTION_FOLDED;
-  if (section->shape == GW_SHAPE_PLATE)
+  if (section->shape == GW_SHAPE_PLATE || is_sheet (outline))
     return GW_SECTION_PLATE;
 
   gw_outline_measures (outline, &measures);
