@@ -13,6 +13,7 @@
 
 /* What tells sections apart [chords]. */
 #define HARDLY_CAMBERED 0.002
+#define HARDLY_SHOWN    0.0005
 #define HARDLY_MOMENT   -0.01
 #define FLAT_FROM       0.3
 #define FLAT_TO         0.9
@@ -260,7 +261,7 @@ gw_section_measures_text (const GwOutline *outline)
 
   gw_outline_measures (outline, &measures);
   thickness = percent (measures.thickness);
-  if (fabs (measures.camber) < 0.0005)
+  if (fabs (measures.camber) < HARDLY_SHOWN)
     /* Translators: of the chord */
     return g_strdup_printf (_ ("%s %% thick at %.0f %%, no camber"), thickness,
                             100.0 * measures.x_thickness);
@@ -269,4 +270,22 @@ gw_section_measures_text (const GwOutline *outline)
   /* Translators: thickness and camber, each with its place, of the chord */
   return g_strdup_printf (_ ("%s %% thick at %.0f %%, camber %s %% at %.0f %%"), thickness,
                           100.0 * measures.x_thickness, camber, 100.0 * measures.x_camber);
+}
+
+char *
+gw_section_brief_text (const GwOutline *outline)
+{
+  GwOutlineMeasures measures;
+  g_autofree char  *thickness = NULL, *camber = NULL;
+
+  gw_outline_measures (outline, &measures);
+  thickness = percent (measures.thickness);
+  if (fabs (measures.camber) < HARDLY_SHOWN)
+    /* Translators: of the chord */
+    return g_strdup_printf (_ ("%s %% thick"), thickness);
+
+  camber = percent (measures.camber);
+  /* Translators: thickness; camber and its place, of the chord */
+  return g_strdup_printf (_ ("%s %% thick, camber %s %% at %.0f %%"), thickness, camber,
+                          100.0 * measures.x_camber);
 }

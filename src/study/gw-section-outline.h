@@ -44,6 +44,9 @@ const char *gw_section_kind_name (GwSectionKind kind);
 /** gw_section_measures_text: "12 % thick at 30 %, camber 2 % at 40 %". (transfer full) */
 char *gw_section_measures_text (const GwOutline *outline) G_GNUC_WARN_UNUSED_RESULT;
 
+/** gw_section_brief_text: "12 % thick, camber 2 % at 40 %". (transfer full) */
+char *gw_section_brief_text (const GwOutline *outline) G_GNUC_WARN_UNUSED_RESULT;
+
 /**
  * gw_section_guess:
  *
