@@ -33,20 +33,15 @@ enum
 
 static guint signals[N_SIGNALS];
 
-/* Told before it is asked for as well: whether to is then an easy choice. */
 static void
 update (GwSectionImport *self)
 {
   const gboolean   is_smooth = gtk_check_button_get_active (self->smooth);
   const GwOutline *outline = is_smooth ? &self->file->smooth : &self->file->outline;
   g_autofree char *measures = gw_section_measures_text (outline);
-  g_autofree char *change = gw_section_file_change (self->file);
-  g_autofree char *told = is_smooth ? g_strdup (change)
-                                    : g_strdup_printf (_ ("If smoothed: %s"), change);
 
   gw_outline_view_show (self->view, outline, is_smooth ? &self->file->outline : NULL);
   gtk_label_set_text (self->measures, measures);
-  gtk_label_set_text (self->change, told);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->view), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Outline"), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, measures,
                                   -1);
@@ -123,7 +118,7 @@ gw_section_import_new (GtkWindow     *parent,
 {
   GwSectionImport *self = g_object_new (GW_TYPE_SECTION_IMPORT, "transient-for", parent, NULL);
   g_autoptr (GPtrArray) remarks = gw_section_file_remarks (file);
-  g_autofree char *text = NULL;
+  g_autofree char *text = NULL, *change = gw_section_file_change (file);
 
   self->file = file;
   g_ptr_array_add (remarks, NULL);
@@ -131,6 +126,7 @@ gw_section_import_new (GtkWindow     *parent,
   gtk_label_set_text (self->name, file->name);
   gtk_label_set_text (self->remarks, text);
   gtk_widget_set_visible (GTK_WIDGET (self->remarks), *text != '\0');
+  gtk_label_set_text (self->change, change);
   update (self);
   gtk_widget_grab_focus (self->add);
   return GTK_WINDOW (self);

@@ -144,10 +144,11 @@ draw_strip (GwDrawing             *drawing,
 
   times = gw_round_below (half / (scale * greatest));
   g_snprintf (text, sizeof text, _ ("change, %g times: on top (full), below (dashed)"), times);
-  fitting = gw_text_fit (drawing, text, GW_FONT_SMALL, GW_STYLE_UPRIGHT, strip.width - 2 * MARGIN);
+  fitting = gw_text_fit (drawing, text, GW_FONT_SMALL, GW_STYLE_UPRIGHT,
+                         strip.x + strip.width - MARGIN - left);
   if (fitting != NULL)
-    gw_text_at (drawing, fmax (left, strip.x + MARGIN), strip.y, fitting, GW_FONT_SMALL,
-                GW_TONE_MID, GW_ALIGN_START, GW_ALIGN_START);
+    gw_text_at (drawing, left, strip.y, fitting, GW_FONT_SMALL, GW_TONE_MID, GW_ALIGN_START,
+                GW_ALIGN_START);
   g_free (fitting);
 
   gw_line_from_to (drawing, left, origin[1], left + scale, origin[1], GW_LINE_HAIR, GW_TONE_MID);

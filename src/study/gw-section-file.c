@@ -343,16 +343,14 @@ make_id (const char *name)
   return g_string_free (id, FALSE);
 }
 
-JsonNode *
-gw_section_file_record (const GwSectionFile *file,
-                        gboolean             is_smooth)
+char *
+gw_section_file_json (const GwSectionFile *file,
+                      gboolean             is_smooth)
 {
   GwRecord        *record = gw_record_new (gw_study_section_type ());
   GwStudySection  *section = (GwStudySection *) record;
   g_autofree char *change = gw_section_file_change (file);
-  g_autoptr (GString) text = g_string_new (NULL);
-  JsonObject *object;
-  JsonNode   *node;
+  GString         *text = g_string_new (NULL);
 
   section->name = g_strdup (file->name);
   section->id = make_id (file->name);
@@ -365,68 +363,23 @@ gw_section_file_record (const GwSectionFile *file,
   mark (record, "source");
   add_points (section, file, is_smooth);
   gw_record_write (record, text, 0);
+  g_string_append_c (text, '\n');
   gw_record_free (record);
+  return g_string_free (text, FALSE);
+}
 
-  object = gw_json_parse (text->str, text->len, NULL);
+JsonNode *
+gw_section_file_record (const GwSectionFile *file,
+                        gboolean             is_smooth)
+{
+  g_autofree char *text = gw_section_file_json (file, is_smooth);
+  JsonObject      *object = gw_json_parse (text, strlen (text), NULL);
+  JsonNode        *node;
+
   g_return_val_if_fail (object != NULL, NULL);
   node = json_node_init_object (json_node_alloc (), object);
   json_object_unref (object);
   return node;
-}
-
-char *
-gw_section_file_change (const GwSectionFile *file)
-{
-  /* Translators: what smoothing does to an outline */
-  return g_strdup_printf (file->change.is_upper
-                            ? _ ("Greatest change: %.2f %% of the chord, on top at %.0f %%.")
-                            : _ ("Greatest change: %.2f %% of the chord, below at %.0f %%."),
-                          fabs (file->change.greatest) * 100.0, file->change.x * 100.0);
-}
-
-static void
-remark (GPtrArray  *remarks,
-        const char *format,
-        ...) G_GNUC_PRINTF (2, 3);
-
-static void
-remark (GPtrArray  *remarks,
-        const char *format,
-        ...)
-{
-  va_list args;
-
-  va_start (args, format);
-  g_ptr_array_add (remarks, g_strdup_vprintf (format, args));
-  va_end (args);
-}
-
-GPtrArray *
-gw_section_file_remarks (const GwSectionFile *file)
-{
-  const GwOutlineReport *report = &file->report;
-  const double           turn = report->turn * 180.0 / G_PI;
-  GPtrArray             *remarks = g_ptr_array_new_with_free_func (g_free);
-
-  if (report->is_mirrored)
-    remark (remarks, "%s", _ ("Its nose was to the right: mirrored."));
-  if (report->is_bottom_first)
-    remark (remarks, "%s", _ ("Its bottom came first: turned round."));
-  if (report->n_doubles > 0)
-    remark (remarks,
-            g_dngettext (GETTEXT_PACKAGE,
-                         "%u point stood there twice running, in line %u, and was left out.",
-                         "%u points stood there twice running, the first in line %u, and were left "
-                         "out.",
-                         report->n_doubles),
-            (guint) report->n_doubles, file->double_line);
-  if (fabs (turn) >= 0.05)
-    remark (remarks,
-            turn > 0.0 ? _ ("Its chord line lay %.1f° nose up and was levelled.")
-                       : _ ("Its chord line lay %.1f° nose down and was levelled."),
-            fabs (turn));
-
-  return remarks;
 }
 
 void

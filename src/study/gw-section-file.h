@@ -68,6 +68,14 @@ char *gw_section_file_change (const GwSectionFile *file) G_GNUC_WARN_UNUSED_RESU
 JsonNode *gw_section_file_record (const GwSectionFile *file,
                                   gboolean             is_smooth) G_GNUC_WARN_UNUSED_RESULT;
 
+/** gw_section_file_json: the same as text. (transfer full) */
+char *gw_section_file_json (const GwSectionFile *file,
+                            gboolean             is_smooth) G_GNUC_WARN_UNUSED_RESULT;
+
+/** gw_section_file_text: what the outline is and measures, line by line. (transfer full) */
+char *gw_section_file_text (const GwSectionFile *file,
+                            gboolean             is_smooth) G_GNUC_WARN_UNUSED_RESULT;
+
 /** gw_section_file_parse: the record at once, as it stands in the file. */
 JsonNode *gw_section_file_parse (const char *text,
                                  gsize       length,

@@ -17,7 +17,7 @@
 #define HARDLY_MOMENT   -0.01
 #define FLAT_FROM       0.3
 #define FLAT_TO         0.9
-#define HARDLY_BENT     0.002
+#define HARDLY_BENT     0.0005
 #define HARDLY_THINNER  0.95 /* a ratio; four digits: 0.8 at 60 % */
 
 /* A number that may be left out, in chords. */
