@@ -21,6 +21,7 @@
 #include "report/gw-results-text.h"
 #include "study/gw-fields.h"
 #include "study/gw-result.h"
+#include "study/gw-section-file.h"
 
 enum
 {
@@ -34,7 +35,7 @@ typedef struct
 {
   char   **rest;
   char    *output, *figure, *option, *paper, *size, *units, *why;
-  gboolean is_json, is_dark;
+  gboolean is_json, is_dark, is_smooth;
 } Arguments;
 
 static int
@@ -331,6 +332,65 @@ run_report (Arguments *arguments)
   return write_figure (arguments, GW_FIGURE_SHEET, GW_FILE_PDF, paper->width, paper->height, TRUE);
 }
 
+/* The outline; what was smoothed lies over what was there. */
+static int
+draw_section (const GwSectionFile *section,
+              const Arguments     *arguments)
+{
+  const gboolean        is_smooth = arguments->is_smooth;
+  const GwOutlineFigure figure = { is_smooth ? &section->smooth : &section->outline,
+                                   is_smooth ? &section->outline : NULL };
+  g_autoptr (GError) error = NULL;
+  GwDrawing *drawing;
+  GwFileKind kind;
+  double     width = 480.0, height = 160.0;
+  gboolean   is_written;
+
+  if (!gw_file_kind_of (arguments->output, &kind, &error))
+    return usage_error ("%s", error->message);
+  if (arguments->size != NULL && !parse_size (arguments->size, &width, &height))
+    return usage_error (
+      _ ("“%s” is no size; give width x height in points, 160x120 or more, as in 640x480"),
+      arguments->size);
+
+  drawing = gw_drawing_new (gw_theme_get (arguments->is_dark));
+  gw_figure_outline (drawing, (GwBox){ 0.0, 0.0, width, height }, &figure);
+  is_written =
+    gw_export_drawing (drawing, width, height, section->name, kind, arguments->output, &error);
+  gw_drawing_free (drawing);
+  return is_written ? EXIT_FINE : study_error (error);
+}
+
+static int
+run_section (Arguments *arguments)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GFile) file = study_file (arguments->rest[0]);
+  g_autoptr (GwSectionFile) section = NULL;
+  g_autofree char *text = NULL;
+
+  if (arguments->output == NULL && (arguments->size != NULL || arguments->is_dark))
+    return usage_error (_ ("section takes --size and --dark with -o FILE alone"));
+
+  section = gw_section_file_open (file, &error);
+  if (section == NULL)
+    {
+      g_printerr ("gramwright: %s: %s\n", arguments->rest[0], error->message);
+      return EXIT_STUDY;
+    }
+  if (arguments->output != NULL)
+    {
+      const int status = draw_section (section, arguments);
+
+      if (status != EXIT_FINE)
+        return status;
+    }
+
+  text = arguments->is_json ? gw_section_file_json (section, arguments->is_smooth)
+                            : gw_section_file_text (section, arguments->is_smooth);
+  return print_text (text);
+}
+
 static const struct
 {
   const char *name;
@@ -343,6 +403,7 @@ static const struct
   { "report", run_report, 1, "oOpdu" },
   { "check", run_check, 1, "" },
   { "fields", run_fields, 0, "j" },
+  { "section", run_section, 1, "josdS" },
 };
 
 static const char *
@@ -364,6 +425,7 @@ refuse_options (const Arguments *arguments,
     { 'd', arguments->is_dark, "--dark" },
     { 'u', arguments->units != NULL, "--units" },
     { 'w', arguments->why != NULL, "--why" },
+    { 'S', arguments->is_smooth, "--smooth" },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (given); i++)
@@ -383,7 +445,9 @@ run_command (guint      i,
   if (refused != NULL)
     return usage_error (_ ("%s does not take %s"), commands[i].name, refused);
   if (n < commands[i].n_files)
-    return usage_error (_ ("%s needs a study file"), commands[i].name);
+    return usage_error (commands[i].run == run_section ? _ ("%s needs a file of coordinates")
+                                                       : _ ("%s needs a study file"),
+                        commands[i].name);
   if (n > commands[i].n_files)
     return usage_error (_ ("%s: one file too many: %s"), commands[i].name,
                         arguments->rest[commands[i].n_files]);
@@ -411,6 +475,7 @@ parse_and_run (guint command,
     { "units", 0, 0, G_OPTION_ARG_STRING, &arguments.units, NULL, NULL },
     { "dark", 0, 0, G_OPTION_ARG_NONE, &arguments.is_dark, NULL, NULL },
     { "why", 0, 0, G_OPTION_ARG_STRING, &arguments.why, NULL, NULL },
+    { "smooth", 0, 0, G_OPTION_ARG_NONE, &arguments.is_smooth, NULL, NULL },
     { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &arguments.rest, NULL, NULL },
     G_OPTION_ENTRY_NULL
   };
@@ -452,6 +517,10 @@ print_help (void)
       "         [--option ID] [--paper A4|A3|Letter] [--dark] [--units LIST]\n"
       "  gramwright check STUDY                say what is wrong with a study, and where\n"
       "  gramwright fields [--json]            list every field of a study file\n"
+      "  gramwright section FILE [--smooth] [--json] [-o FILE.{svg,png,pdf}]\n"
+      "         [--size WxH] [--dark]\n"
+      "         check and describe the outline in a file of coordinates, draw it; --smooth takes\n"
+      "         out its waves, --json prints it as a section of a study\n"
       "  gramwright --help | --version\n"
       "\n"
       "Exit status: 0 fine, 1 the study has errors or a file cannot be read or written, 2 usage.\n"

@@ -9,6 +9,8 @@
 #include <sys/resource.h>
 
 #include "desk/gw-recent.h"
+#include "desk/gw-section-import.h"
+#include "study/gw-edit.h"
 #include "desk-window.h"
 
 #define DEMO "resource:///org/gramwright/demo/small.gramwright"
@@ -678,6 +680,37 @@ drop_file (GwWindow *window,
  "Thin one\n1 0\n0.9 .01\n0.7 .03\n0.5 .045\n0.3 .05\n0.1 .035\n0.03 .02\n0 0\n0.03 -.02\n" \
  "0.1 -.035\n0.3 -.05\n0.5 -.045\n0.7 -.03\n0.9 -.01\n1 0\n"
 
+/* The window that shows an outline before it is added. */
+static GtkWidget *
+section_import (void)
+{
+  GListModel *windows = gtk_window_get_toplevels ();
+  GtkWidget  *found = NULL;
+
+  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
+    {
+      g_autoptr (GtkWidget) window = g_list_model_get_item (windows, i);
+
+      if (GW_IS_SECTION_IMPORT (window) && gtk_widget_get_mapped (window))
+        found = window;
+    }
+
+  return found;
+}
+
+static const char *
+import_text (const char *id)
+{
+  return gtk_label_get_text (GTK_LABEL (find (section_import (), id)));
+}
+
+static void
+answer_import (const char *button)
+{
+  g_signal_emit_by_name (find (section_import (), button), "clicked");
+  wait_until (section_import () == NULL);
+}
+
 static void
 test_section (void)
 {
@@ -691,13 +724,54 @@ test_section (void)
   n = gw_document_get_study (desk.document)->sections->len;
   g_assert_true (g_file_set_contents (g_file_peek_path (file), COORDINATES, -1, NULL));
   drop_file (desk.window, file);
+  wait_until (section_import () != NULL);
+  g_assert_cmpstr (import_text ("name"), ==, "Thin one");
+  g_assert_nonnull (strstr (import_text ("measures"), "no camber"));
+  g_assert_false (gtk_widget_get_visible (find (section_import (), "remarks")));
+  g_assert_cmpuint (gw_document_get_study (desk.document)->sections->len, ==, n);
+  answer_import ("add");
+
   study = gw_document_get_study (desk.document);
   g_assert_cmpuint (study->sections->len, ==, n + 1);
   g_assert_true (has_in_menu (&desk, "Undo Add section Thin one"));
   g_assert_cmpstr (gw_document_get_selection (desk.document), ==, "sections/thin-one");
   g_assert_false (is_mapped (desk.window, "notice"));
+
   drop_file (desk.window, file); /* again: under an id of its own */
+  wait_until (section_import () != NULL);
+  answer_import ("add");
   g_assert_cmpuint (gw_document_get_study (desk.document)->sections->len, ==, n + 2);
+
+  drop_file (desk.window, file); /* and not at all */
+  wait_until (section_import () != NULL);
+  answer_import ("cancel");
+  g_assert_cmpuint (gw_document_get_study (desk.document)->sections->len, ==, n + 2);
+  desk_clear (&desk);
+}
+
+/* Smoothed only if asked, the change told before and kept with the section. */
+static void
+test_section_smooth (void)
+{
+  Desk desk;
+  g_autoptr (GFile) file = NULL;
+  g_autofree char      *change = NULL;
+  const GwStudySection *section;
+
+  desk_init (&desk);
+  file = g_file_new_build_filename (desk.place.folder, "thin.dat", NULL);
+  g_assert_true (g_file_set_contents (g_file_peek_path (file), COORDINATES, -1, NULL));
+  drop_file (desk.window, file);
+  wait_until (section_import () != NULL);
+  change = g_strdup (import_text ("change"));
+  g_assert_true (g_str_has_prefix (change, "Greatest change: 0."));
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (find (section_import (), "smooth")), TRUE);
+  answer_import ("add");
+
+  section = (const GwStudySection *) gw_edit_record (gw_document_get_study (desk.document),
+                                                     "sections/thin-one");
+  g_assert_cmpuint (section->points->len, ==, 2 * GW_OUTLINE_N - 1);
+  g_assert_nonnull (strstr (section->source, change));
   desk_clear (&desk);
 }
 
@@ -821,6 +895,7 @@ main (int   argc,
   g_test_add_func ("/desk/files/changed/deleted", test_deleted);
   g_test_add_func ("/desk/files/recent", test_recent);
   g_test_add_func ("/desk/files/section/dropped", test_section);
+  g_test_add_func ("/desk/files/section/smooth", test_section_smooth);
   g_test_add_func ("/desk/files/section/bad", test_section_bad);
 
   return g_test_run ();

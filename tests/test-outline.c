@@ -141,46 +141,6 @@ test_shape_peak (void)
   g_assert_cmpfloat_with_epsilon (shape.thickness, 0.12, 1e-12);
 }
 
-/* A triangle: area t / 2, centroid a third of the corners' sum, I = t^3 / 36. The score
- * is put on the grid, so that the outline is exact; then between two of its points. */
-static void
-test_folded_triangle (void)
-{
-  const double   t = 0.1;
-  const double   fold = gw_outline_x (37);
-  GwOutline      outline;
-  GwOutlineShape shape;
-
-  g_assert_cmpint (gw_outline_folded (t, fold, 0.0, &outline), ==, GW_OK);
-  gw_outline_shape (&outline, &shape);
-  assert_near (shape.area, t / 2.0, 1e-12);
-  assert_near (shape.centroid_x, (1.0 + fold) / 3.0, 1e-12);
-  assert_near (shape.centroid_y, t / 3.0, 1e-12);
-  assert_near (shape.inertia, t * t * t / 36.0, 1e-12);
-  assert_near (shape.perimeter, 1.0 + hypot (fold, t) + hypot (1.0 - fold, t), 1e-12);
-
-  g_assert_cmpint (gw_outline_folded (t, 0.5 * (fold + gw_outline_x (38)), 0.0, &outline), ==,
-                   GW_OK);
-  gw_outline_shape (&outline, &shape);
-  assert_near (shape.area, t / 2.0, 5e-4); /* as the header says */
-  assert_near (shape.thickness, t, 0.02);
-}
-
-static void
-test_folded_domain (void)
-{
-  GwOutline outline;
-
-  g_assert_cmpint (gw_outline_folded (0.1, 0.3, 0.05, &outline), ==, GW_OK);
-  g_assert_cmpfloat_with_epsilon (outline.upper[0], 0.05, 1e-15);
-  g_assert_cmpint (gw_outline_folded (0.02, 0.3, 0.0, &outline), ==, GW_EINVAL);
-  g_assert_cmpint (gw_outline_folded (0.26, 0.3, 0.0, &outline), ==, GW_EINVAL);
-  g_assert_cmpint (gw_outline_folded (0.1, 0.05, 0.0, &outline), ==, GW_EINVAL);
-  g_assert_cmpint (gw_outline_folded (0.1, 0.3, 0.11, &outline), ==, GW_EINVAL);
-  g_assert_cmpint (gw_outline_folded (0.1, 0.3, -0.01, &outline), ==, GW_EINVAL);
-  g_assert_cmpint (gw_outline_folded (NAN, 0.3, 0.0, &outline), ==, GW_EINVAL);
-}
-
 typedef struct
 {
   const char *name;
@@ -312,12 +272,97 @@ test_naca_digits (void)
   g_assert_cmpfloat_with_epsilon (shape.camber, 0.0184, 5e-4);
 }
 
+/* What the constants of the five-digit mean lines were chosen for, NACA Report 537: the place
+ * of the camber by the second digit (in twentieths), a design lift of 0.3 for a first digit
+ * of 2, and no moment of the reflexed ones. They are printed with three or four digits, which
+ * leaves 0.0014 of moment and 0.008 of lift; the line within a sheet of 1 % on the grid adds
+ * to the lift where the nose is steep. */
+static void
+test_naca5_constants (void)
+{
+  static const char *const codes[] = { "21001", "22001", "23001", "24001", "25001",
+                                       "22101", "23101", "24101", "25101" };
+
+  for (size_t r = 0; r < G_N_ELEMENTS (codes); r++)
+    {
+      const bool        is_reflexed = codes[r][2] == '1';
+      GwOutline         outline;
+      GwOutlineMeasures measures;
+      double            alpha_zero, cm, lift;
+
+      g_assert_cmpint (gw_outline_naca (codes[r], &outline), ==, GW_OK);
+      gw_outline_measures (&outline, &measures);
+      gw_outline_thin_theory (&outline, &alpha_zero, &cm);
+      /* Chords; half a step of the grid, and the constants. */
+      g_assert_cmpfloat_with_epsilon (measures.x_camber, (codes[r][1] - '0') / 20.0, 0.005);
+      if (is_reflexed)
+        g_assert_cmpfloat_with_epsilon (cm, 0.0, 2e-3);
+
+      /* Glauert: at the ideal angle lift is pi A1. */
+      lift = 0.0;
+      for (size_t i = 0; i + 1 < GW_OUTLINE_N; i++)
+        {
+          const double a = G_PI * (double) i / (GW_OUTLINE_N - 1);
+          const double b = G_PI * (double) (i + 1) / (GW_OUTLINE_N - 1);
+          const double rise = 0.5 * (outline.upper[i + 1] + outline.lower[i + 1] -
+                                     outline.upper[i] - outline.lower[i]);
+
+          lift += 2.0 * (sin (b) - sin (a)) * rise / (gw_outline_x (i + 1) - gw_outline_x (i));
+        }
+      g_assert_cmpfloat_with_epsilon (lift, 0.3, codes[r][1] < '3' ? 0.03 : 0.015);
+    }
+}
+
+/* Modified thickness, NACA Report 492: the greatest is where the digit says, as thick as the
+ * digits say, with a nose of 1.1019 t^2 (I / 6)^2. */
+static void
+test_naca_modified (void)
+{
+  static const struct
+  {
+    const char *code;
+    double      thickness, place, radius;
+  } rows[] = {
+    { "0012-63", 0.12, 0.3, 1.1019 * 0.0144 },
+    { "0010-35", 0.10, 0.5, 1.1019 * 0.01 / 4.0 },
+    { "0012-34", 0.12, 0.4, 1.1019 * 0.0144 / 4.0 },
+    { "0009-64", 0.09, 0.4, 1.1019 * 0.0081 },
+    { "0012-62", 0.12, 0.2, 1.1019 * 0.0144 },
+    { "0012-66", 0.12, 0.6, 1.1019 * 0.0144 },
+  };
+  GwOutline modified;
+
+  for (size_t r = 0; r < G_N_ELEMENTS (rows); r++)
+    {
+      GwOutlineMeasures measures;
+
+      g_assert_cmpint (gw_outline_naca (rows[r].code, &modified), ==, GW_OK);
+      gw_outline_measures (&modified, &measures);
+      assert_near (measures.thickness, rows[r].thickness, 1e-3);
+      g_assert_cmpfloat_with_epsilon (measures.x_thickness, rows[r].place, 0.005);
+      assert_near (measures.nose_radius, rows[r].radius, 0.04);
+      assert_near (measures.edge, 0.02 * rows[r].thickness, 1e-3);
+    }
+
+  /* Coefficients of the fore part for the plain nose and 0.3, a thickness of 0.2; from memory. */
+  g_assert_cmpint (gw_outline_naca ("0020-63", &modified), ==, GW_OK);
+  for (size_t i = 0; gw_outline_x (i) < 0.3; i++)
+    {
+      const double x = gw_outline_x (i);
+
+      g_assert_cmpfloat_with_epsilon (
+        modified.upper[i], 0.2969 * sqrt (x) + x * (-0.096082 + x * (-0.54331 + x * 0.559395)),
+        1e-5); /* chords: six decimals, the radius four */
+    }
+}
+
 static void
 test_naca_refuses (void)
 {
   static const char *const codes[] = {
     "", "12", "241", "2412a", "24a2", "232012", "2400",
-    "2012", "23112", "20012", "26012", "03012", "23000", "-412"
+    "2012", "21112", "20012", "26012", "03012", "23000", "-412", "23212",
+    "0012-", "0012-3", "0012-94", "0012-31", "0012-37", "0012-345", "0012-3a"
   };
   GwOutline outline;
 
@@ -419,14 +464,14 @@ main (int   argc,
   g_test_add_func ("/engine/outline/shape/reference", test_shape_reference);
   g_test_add_func ("/engine/outline/shape/ellipse", test_shape_ellipse);
   g_test_add_func ("/engine/outline/shape/peak", test_shape_peak);
-  g_test_add_func ("/engine/outline/folded/triangle", test_folded_triangle);
-  g_test_add_func ("/engine/outline/folded/domain", test_folded_domain);
   g_test_add_func ("/engine/outline/thin-theory/reference", test_thin_theory_reference);
   g_test_add_func ("/engine/outline/thin-theory/thick", test_thin_theory_thick);
   g_test_add_func ("/engine/outline/naca4/definition", test_naca4_definition);
   g_test_add_func ("/engine/outline/naca4/area", test_naca4_area);
   g_test_add_func ("/engine/outline/naca4/any", test_naca4_any);
   g_test_add_func ("/engine/outline/naca/digits", test_naca_digits);
+  g_test_add_func ("/engine/outline/naca/five-digit-constants", test_naca5_constants);
+  g_test_add_func ("/engine/outline/naca/modified", test_naca_modified);
   g_test_add_func ("/engine/outline/naca/refuses", test_naca_refuses);
   g_test_add_func ("/engine/outline/mix", test_mix);
   g_test_add_func ("/engine/outline/height-at", test_height_at);

@@ -11,7 +11,9 @@
 #include "sample-study.h"
 #include "study/gw-edit.h"
 #include "study/gw-evaluation.h"
+#include "study/gw-resolve.h"
 #include "study/gw-section-file.h"
+#include "study/gw-section-outline.h"
 
 #define STEP 4 /* every fourth point of the outline is in the file */
 
@@ -236,30 +238,10 @@ test_bottom_first (void)
   g_string_free (text, TRUE);
 }
 
-/* Behaviour is a guess and says so; what follows from the mean line is left out. */
+/* The record says what is known; behaviour is guessed where it is needed, from the nearest by
+ * shape, not the first of the list. */
 static void
 test_behaviour (void)
-{
-  const GwOutline outline = naca ("2412");
-  g_autoptr (GString) text = around (&outline, "Mine\n");
-  g_autoptr (JsonNode) record = parse (text->str, NULL);
-  g_autofree char *path = NULL;
-  g_autoptr (GwStudy) study = use (record, &path);
-  const GwStudySection    *section = (const GwStudySection *) gw_edit_record (study, path);
-  const GwStudySectionRow *row = g_ptr_array_index (section->rows, 0);
-
-  g_assert_cmpstr (section->id, ==, "mine");
-  g_assert_nonnull (strstr (section->source, "NACA 2412"));
-  g_assert_cmpint (section->cl_max_factor.origin, ==, GW_ORIGIN_GUESSED);
-  g_assert_cmpfloat (section->cl_max_factor.low, <, 0.8);
-  g_assert_true (isnan (row->slope_per_deg.value));
-  g_assert_true (isnan (row->alpha_zero_deg.value));
-  g_assert_true (isnan (row->cm_zero.value));
-}
-
-/* The nearest is found by shape, not taken as the first of the list. */
-static void
-test_nearest (void)
 {
   static const char *const codes[] = { "0009", "0012", "2412", "4412" };
 
@@ -268,10 +250,20 @@ test_nearest (void)
       const GwOutline outline = naca (codes[i]);
       g_autoptr (GString) text = around (&outline, "Mine\n");
       g_autoptr (JsonNode) record = parse (text->str, NULL);
-      const char *source =
-        json_object_get_string_member (json_node_get_object (record), "source");
+      g_autofree char *path = NULL;
+      g_autoptr (GwStudy) study = use (record, &path);
+      g_autoptr (GPtrArray) problems = gw_problems_new ();
+      g_autoptr (GwStudy) resolved = gw_study_resolve (study, 0, problems);
+      const GwStudySection *section = (const GwStudySection *) gw_edit_record (study, path);
 
-      g_assert_nonnull (strstr (source, codes[i]));
+      g_assert_cmpstr (section->id, ==, "mine");
+      g_assert_cmpstr (section->source, ==, "Outline: from a file.");
+      g_assert_cmpuint (section->rows->len, ==, 0);
+
+      section = (const GwStudySection *) gw_edit_record (resolved, path);
+      g_assert_nonnull (strstr (section->source, codes[i]));
+      g_assert_cmpuint (section->rows->len, >, 4);
+      g_assert_cmpfloat (section->cl_max_factor.low, <, 0.8);
     }
 }
 
@@ -312,7 +304,124 @@ test_bad (void)
   expect_refusal ("Mine\n1 1e9\n", "line 2");
   expect_refusal ("Mine\n1 0x2\n", "line 2");
   expect_refusal ("a\n1 0\n.8 .1\n.6 -.1\n.4 .1\n.2 -.1\n0 0\n.2 .1\n.5 -.2\n.7 .3\n1 0\n",
-                  "not cross");
+                  "crosses itself");
+  expect_refusal ("a\n1 0\n1 0\n1 0\n1 0\n1 0\n1 0\n1 0\n1 0\n1 0\n1 0\n", "in one place");
+  expect_refusal ("1 0\n.9 .02\n.8 .04\n.6 .06\n.4 .08\n.2 .07\n.1 .05\n.05 .03\n.02 .02\n0 0\n",
+                  "one side of the outline is missing");
+  expect_refusal ("1 0\n.8 .05\n.6 .07\n.4 .08\n.2 .07\n.1 .05\n0 0\n.1 -.03\n.2 -.03\n.7 -.02\n",
+                  "its ends, in lines 1 and 10, are 35 % of the chord apart");
+  expect_refusal ("1 0\n.8 .05\n.4 .07\n.6 .08\n.2 .07\n.1 .05\n0 0\n.1 -.03\n.2 -.03\n.7 -.02\n"
+                  "1 0\n",
+                  "lines 3 and 4");
+  expect_refusal ("100 0\n80 .05\n60 .07\n40 .08\n20 .07\n10 .05\n0 0\n10 -.03\n20 -.03\n70 -.02\n"
+                  "100 0\n",
+                  "the same unit");
+}
+
+static GwSectionFile *
+read_file (const char *text)
+{
+  g_autoptr (GError) error = NULL;
+  GwSectionFile *file = gw_section_file_read (text, strlen (text), "file-name", &error);
+
+  g_assert_no_error (error);
+  return file;
+}
+
+/* What was set right is told; a file in order has nothing to tell. */
+static void
+expect_remark (const char *text,
+               const char *wanted)
+{
+  g_autoptr (GwSectionFile) file = read_file (text);
+  g_autoptr (GPtrArray) remarks = gw_section_file_remarks (file);
+
+  g_assert_cmpuint (remarks->len, ==, wanted != NULL);
+  if (wanted != NULL && strstr (g_ptr_array_index (remarks, 0), wanted) == NULL)
+    g_error ("“%s” does not say “%s”", (char *) g_ptr_array_index (remarks, 0), wanted);
+}
+
+static void
+test_orders (void)
+{
+  const GwOutline outline = naca ("0010");
+  g_autoptr (GString) text = around (&outline, "Mine\n");
+  g_autoptr (GString) mirrored = g_string_new ("");
+  g_autoptr (GString) turned = g_string_new ("");
+  g_autofree char *doubled = NULL;
+  const char      *second = strchr (strchr (text->str, '\n') + 1, '\n') + 1;
+  g_autofree char *line = g_strndup (second, (gsize) (strchr (second, '\n') + 1 - second));
+
+  for (int i = GW_OUTLINE_N - 1; i >= 0; i -= STEP)
+    {
+      const double x = gw_outline_x ((gsize) i), y = outline.upper[i];
+
+      add_point (mirrored, 1.0 - x, y);
+      add_point (turned, x - 0.05 * y, y + 0.05 * (1.0 - x));
+    }
+  for (int i = STEP; i < GW_OUTLINE_N; i += STEP)
+    {
+      const double x = gw_outline_x ((gsize) i), y = outline.lower[i];
+
+      add_point (mirrored, 1.0 - x, y);
+      add_point (turned, x - 0.05 * y, y + 0.05 * (1.0 - x));
+    }
+  doubled = g_strdup_printf ("%.*s%s%s", (int) (second - text->str), text->str, line, second);
+
+  expect_remark (text->str, NULL);
+  expect_remark (doubled, "1 point stood there twice running, in line 4");
+  expect_remark (mirrored->str, "mirrored");
+  expect_remark (turned->str, "2.9° nose up"); /* the angle whose tangent is 0.05 */
+}
+
+static void
+test_comments (void)
+{
+  const GwOutline outline = naca ("2412");
+  g_autoptr (GString) text = around (&outline, "! scanned\nMine\n% two\n// three\n*\n");
+
+  g_string_append (text, "# the end\n");
+  g_string_replace (text, "0.000000   0.000000\n", "0.000000   0.000000 # nose\n", 0);
+  g_assert_nonnull (strstr (text->str, "# nose"));
+  expect_outline (text->str, "Mine", &outline);
+}
+
+/* Smoothed as asked: the record makes the smooth outline again, to the 1e-6 of its numbers and
+ * what splines between 201 points add; its source says how far it is from the file's. */
+static void
+test_smoothed (void)
+{
+  const GwOutline outline = naca ("2412");
+  GwOutline       noisy = outline, made;
+  g_autoptr (GString) text = NULL;
+  g_autoptr (GwSectionFile) file = NULL;
+  g_autoptr (JsonNode) record = NULL;
+  g_autoptr (GwStudy) study = NULL;
+  g_autofree char      *path = NULL, *change = NULL;
+  const GwStudySection *section;
+  double                after = 0.0, before = 0.0;
+
+  for (gsize i = 2 * STEP; i + 2 * STEP < GW_OUTLINE_N; i++)
+    noisy.upper[i] += i % (2 * STEP) == 0 ? 1.5e-3 : -1.5e-3;
+  text = around (&noisy, "Scan\n");
+  file = read_file (text->str);
+  record = gw_section_file_record (file, TRUE);
+  study = use (record, &path);
+  section = (const GwStudySection *) gw_edit_record (study, path);
+  change = gw_section_file_change (file);
+  g_assert_nonnull (strstr (section->source, change));
+  g_assert_nonnull (strstr (change, "on top"));
+
+  g_assert_cmpint (gw_section_outline (section, &made), ==, GW_OK);
+  for (gsize i = 0; i < GW_OUTLINE_N; i++)
+    {
+      g_assert_cmpfloat_with_epsilon (made.upper[i], file->smooth.upper[i], 1e-5);
+      g_assert_cmpfloat_with_epsilon (made.lower[i], file->smooth.lower[i], 1e-5);
+      before += fabs (file->outline.upper[i] - outline.upper[i]);
+      after += fabs (file->smooth.upper[i] - outline.upper[i]);
+    }
+  g_assert_cmpfloat (after, <, 0.5 * before);
+  g_assert_cmpfloat (fabs (file->change.greatest), <, 4e-3);
 }
 
 static void
@@ -373,7 +482,9 @@ main (int   argc,
   g_test_add_func ("/study/section-file/forms", test_forms);
   g_test_add_func ("/study/section-file/bottom-first", test_bottom_first);
   g_test_add_func ("/study/section-file/behaviour", test_behaviour);
-  g_test_add_func ("/study/section-file/nearest", test_nearest);
+  g_test_add_func ("/study/section-file/orders", test_orders);
+  g_test_add_func ("/study/section-file/comments", test_comments);
+  g_test_add_func ("/study/section-file/smoothed", test_smoothed);
   g_test_add_func ("/study/section-file/bad", test_bad);
   g_test_add_func ("/study/section-file/random", test_random);
   g_test_add_func ("/study/section-file/load", test_load);

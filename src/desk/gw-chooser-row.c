@@ -9,6 +9,8 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
+#include "desk/gw-outline-view.h"
+
 struct _GwChooserRow
 {
   GtkListBoxRow parent_instance;
@@ -17,6 +19,7 @@ struct _GwChooserRow
   guint          place;
   char          *folded_name, *haystack; /* the name and all it says, case folded */
   GtkLabel      *name, *detail, *effect;
+  GwOutlineView *outline;
 };
 
 G_DEFINE_FINAL_TYPE (GwChooserRow, gw_chooser_row, GTK_TYPE_LIST_BOX_ROW)
@@ -27,7 +30,7 @@ gw_chooser_item_new (const char *id,
                      const char *detail,
                      const char *group)
 {
-  GwChooserItem *item = g_new (GwChooserItem, 1);
+  GwChooserItem *item = g_new0 (GwChooserItem, 1);
 
   item->id = g_strdup (id);
   item->name = g_strdup (name);
@@ -43,7 +46,16 @@ gw_chooser_item_free (GwChooserItem *item)
   g_free (item->name);
   g_free (item->detail);
   g_free (item->group);
+  g_free (item->outline);
   g_free (item);
+}
+
+void
+gw_chooser_item_set_outline (GwChooserItem   *item,
+                             const GwOutline *outline)
+{
+  g_free (item->outline);
+  item->outline = g_memdup2 (outline, sizeof *outline);
 }
 
 static void
@@ -73,8 +85,10 @@ gw_chooser_row_class_init (GwChooserRowClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = gw_chooser_row_dispose;
   G_OBJECT_CLASS (klass)->finalize = gw_chooser_row_finalize;
+  g_type_ensure (GW_TYPE_OUTLINE_VIEW);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/gramwright/desk/gw-chooser-row.ui");
+  gtk_widget_class_bind_template_child (widget_class, GwChooserRow, outline);
   gtk_widget_class_bind_template_child (widget_class, GwChooserRow, name);
   gtk_widget_class_bind_template_child (widget_class, GwChooserRow, detail);
   gtk_widget_class_bind_template_child (widget_class, GwChooserRow, effect);
@@ -114,6 +128,11 @@ gw_chooser_row_new (GwChooserItem *item,
   gtk_label_set_text (self->name, item->name);
   gtk_label_set_text (self->detail, item->detail != NULL ? item->detail : "");
   gtk_widget_set_visible (GTK_WIDGET (self->detail), item->detail != NULL);
+  if (item->outline != NULL)
+    {
+      gw_outline_view_show (self->outline, item->outline, NULL);
+      gtk_widget_show (GTK_WIDGET (self->outline));
+    }
   describe (self, NULL);
   return GTK_WIDGET (self);
 }

@@ -8,14 +8,17 @@
 
 #include <gtk/gtk.h>
 
+#include "engine/gw-outline.h"
+
 G_BEGIN_DECLS
 
 typedef struct
 {
-  char *id; /* "": none of them */
-  char *name;
-  char *detail; /* (nullable): a quiet word beside it */
-  char *group;  /* (nullable): heading; those of one group stand together */
+  char      *id; /* "": none of them */
+  char      *name;
+  char      *detail;  /* (nullable): a quiet word beside it */
+  char      *group;   /* (nullable): heading; those of one group stand together */
+  GwOutline *outline; /* (nullable): drawn beside it */
 } GwChooserItem;
 
 GwChooserItem *gw_chooser_item_new (const char *id,
@@ -23,6 +26,10 @@ GwChooserItem *gw_chooser_item_new (const char *id,
                                     const char *detail,
                                     const char *group) G_GNUC_WARN_UNUSED_RESULT;
 void           gw_chooser_item_free (GwChooserItem *item);
+
+/** gw_chooser_item_set_outline: a copy is drawn. */
+void gw_chooser_item_set_outline (GwChooserItem   *item,
+                                  const GwOutline *outline);
 
 #define GW_TYPE_CHOOSER (gw_chooser_get_type ())
 

@@ -13,6 +13,7 @@
 #include "desk/gw-form-value.h"
 #include "study/gw-catalogue.h"
 #include "study/gw-edit.h"
+#include "study/gw-section-outline.h"
 
 #define BETWEEN " \302\267 " /* U+00B7 */
 
@@ -119,6 +120,55 @@ add_kind (GPtrArray       *items,
     }
 }
 
+/* As they are looked for: what lifts, what steers, what is made of sheet. */
+static const GwSectionKind section_kinds[] = {
+  GW_SECTION_CAMBERED,
+  GW_SECTION_FLAT_BOTTOMED,
+  GW_SECTION_REFLEXED,
+  GW_SECTION_SYMMETRIC,
+  GW_SECTION_FOLDED,
+  GW_SECTION_PLATE,
+};
+
+static GwChooserItem *
+section_item (const GwStudySection *section,
+              const GwOutline      *outline,
+              GwSectionKind         kind,
+              gboolean              is_own)
+{
+  g_autofree char *name = gw_edit_record_name (&section->record);
+  g_autofree char *measures = gw_section_brief_text (outline);
+  g_autofree char *detail = is_own ? g_strconcat (measures, BETWEEN, _ ("own"), NULL)
+                                   : g_strdup (measures);
+  GwChooserItem   *item =
+    gw_chooser_item_new (section->id, name, detail, gw_section_kind_name (kind));
+
+  gw_chooser_item_set_outline (item, outline);
+  return item;
+}
+
+/* The study's own before the catalogue's that it does not replace. */
+static void
+add_sections (GPtrArray       *items,
+              const GPtrArray *own,
+              const GPtrArray *shelf)
+{
+  const GPtrArray *lists[] = { own, shelf };
+
+  for (guint k = 0; k < G_N_ELEMENTS (section_kinds); k++)
+    for (guint l = 0; l < G_N_ELEMENTS (lists); l++)
+      for (guint i = 0; i < lists[l]->len; i++)
+        {
+          const GwStudySection *section = g_ptr_array_index (lists[l], i);
+          GwOutline             outline;
+
+          if ((l == 0 || gw_list_find (own, section->id) == NULL) &&
+              gw_section_outline (section, &outline) == GW_OK &&
+              gw_section_kind (section, &outline) == section_kinds[k])
+            g_ptr_array_add (items, section_item (section, &outline, section_kinds[k], l == 0));
+        }
+}
+
 static gboolean
 holds (const int *kinds,
        int        kind)
@@ -200,10 +250,10 @@ gw_form_candidates (const GwStudy      *study,
     g_ptr_array_add (items, gw_chooser_item_new ("", _ ("none"), NULL, NULL));
   if (shelf == NULL)
     add_own (items, own);
+  else if (g_str_equal (field->collection, "sections"))
+    add_sections (items, own, shelf);
   else
-    add_by_kind (items, own, shelf,
-                 g_str_equal (field->collection, "materials") ? "kind" : "shape",
-                 fitting_kinds (type, field), units);
+    add_by_kind (items, own, shelf, "kind", fitting_kinds (type, field), units);
 
   return items;
 }

@@ -497,7 +497,6 @@ _gw_window_dispose_files (GwWindow *self)
 void
 _gw_window_install_file_actions (GtkWidgetClass *widget_class)
 {
-  _gw_window_install_drop_actions (widget_class);
   gtk_widget_class_install_action (widget_class, "win.save", NULL, save_cb);
   gtk_widget_class_install_action (widget_class, "win.save-as", NULL, save_as_cb);
   gtk_widget_class_install_action (widget_class, "win.save-copy", NULL, save_copy_cb);

@@ -61,8 +61,8 @@ struct _GwWindow
 
 /** gw_window_install_actions: all that the user can do, as "win.…". */
 void _gw_window_install_actions (GtkWidgetClass *widget_class);
-void _gw_window_init_actions    (GwWindow       *self);
-void _gw_window_remove_actions  (GwWindow       *self);
+void _gw_window_init_actions (GwWindow *self);
+void _gw_window_remove_actions (GwWindow *self);
 
 GwApplication *_gw_window_get_application (GwWindow *self);
 GwEvaluation  *_gw_window_get_evaluation (GwWindow *self);
@@ -87,8 +87,6 @@ GFile *_gw_window_get_folder (GwWindow *self);
 
 void _gw_window_install_file_actions (GtkWidgetClass *widget_class);
 
-/** _gw_window_install_drop_actions: adding a section from a file. */
-void _gw_window_install_drop_actions (GtkWidgetClass *widget_class);
 void _gw_window_init_files (GwWindow *self);
 void _gw_window_dispose_files (GwWindow *self);
 
@@ -112,6 +110,14 @@ gboolean _gw_window_keeps_open (GwWindow *self);
 /** _gw_window_drop: @files, of GFile, were let fall on the window or chosen for it. */
 void _gw_window_drop (GwWindow *self,
                       GSList   *files);
+
+/* Sections from files: gw-window-sections.c. */
+
+void _gw_window_install_section_actions (GtkWidgetClass *widget_class);
+
+/** _gw_window_add_section: shows the outline of @file, to be added; or tells why it cannot be. */
+void _gw_window_add_section (GwWindow *self,
+                             GFile    *file);
 
 /* The notice: gw-window-notice.c. */
 

@@ -16,28 +16,6 @@ gw_outline_x (size_t i)
   return 0.5 * (1.0 - cos (M_PI * (double) i / LAST));
 }
 
-GwStatus
-gw_outline_folded (double     thickness,
-                   double     fold,
-                   double     flat,
-                   GwOutline *out)
-{
-  if (!(thickness >= 0.03 && thickness <= 0.25 && fold >= 0.1 && fold <= 0.6 &&
-        flat >= 0.0 && flat <= thickness))
-    return GW_EINVAL;
-
-  for (size_t i = 0; i < GW_OUTLINE_N; i++)
-    {
-      const double x = gw_outline_x (i);
-
-      out->lower[i] = 0.0;
-      out->upper[i] = x < fold ? flat + (thickness - flat) * x / fold
-                               : thickness * (1.0 - x) / (1.0 - fold);
-    }
-
-  return GW_OK;
-}
-
 void
 gw_outline_mix (const GwOutline *a,
                 const GwOutline *b,
@@ -239,4 +217,28 @@ gw_outline_thin_theory (const GwOutline *outline,
 
   *alpha_zero = -zero / M_PI;
   *cm_quarter = -0.5 * (a1 - a2);
+}
+
+GwStatus
+gw_outline_set_edge (GwOutline *outline,
+                     double     edge)
+{
+  GwOutlineShape shape;
+  double         change;
+
+  find_extremes (outline, &shape);
+  if (!(edge >= 0.0 && edge <= 0.5 * shape.thickness && shape.x_thickness < 0.95))
+    return GW_EINVAL;
+
+  change = edge - (outline->upper[LAST] - outline->lower[LAST]);
+  for (size_t i = 0; i < GW_OUTLINE_N; i++)
+    {
+      const double way =
+        fmax (gw_outline_x (i) - shape.x_thickness, 0.0) / (1.0 - shape.x_thickness);
+
+      outline->upper[i] += 0.5 * change * way * way;
+      outline->lower[i] -= 0.5 * change * way * way;
+    }
+
+  return GW_OK;
 }

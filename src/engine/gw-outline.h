@@ -57,35 +57,115 @@ GwStatus gw_outline_naca4 (double     camber,
 
 /**
  * gw_outline_naca:
- * @code: the digits, four ("2412") or five ("23012"; second digit 1 to 5, third 0)
+ * @code: the digits: four ("2412"); five ("23012"; second digit 1 to 5, third 0, or 1 for a
+ *   reflexed mean line, then the second is 2 to 5); either with a dash and two more for a
+ *   modified thickness ("0012-34": radius of the nose 0 to 8, 6 being the plain one; greatest
+ *   thickness at 2 to 6 tenths)
  *
- * Source: four digits as above; five digits Jacobs & Pinkerton, NACA Report 537
- * (1935), simple mean lines, constants r and k1 of its table; the first digit
- * scales the camber (2: design lift coefficient 0.3).
+ * Source: four digits as above; five digits Jacobs & Pinkerton, NACA Report 537 (1935),
+ * constants of its tables; the first digit scales the camber (2: design lift coefficient
+ * 0.3); modified thickness Stack & von Doenhoff, NACA Report 492 (1934). Constants from
+ * memory, held by the tests against what they were chosen for.
  *
- * Returns: %GW_OK; %GW_EINVAL if @code is neither.
+ * Returns: %GW_OK; %GW_EINVAL if @code is none of these.
  */
 GwStatus gw_outline_naca (const char *code,
                           GwOutline  *out);
 
+/* A folded sheet, lengths in chords. */
+typedef struct
+{
+  double thickness; /* greatest height, 0.03 to 0.25 */
+  double fold;      /* where the upper sheet is scored over the spar, 0.1 to 0.6 */
+  double second;    /* where it is scored again, up to 0.9, level in between; 0: one score */
+  double nose;      /* height of the blunt nose the fold leaves, 0 to @thickness */
+  double edge;      /* height of the trailing edge, 0 to @thickness; unsanded, two sheets */
+} GwFoldedOutline;
+
 /**
- * gw_outline_folded:
- * @thickness: greatest height of the folded section, in chords, 0.03 to 0.25
- * @fold: where the upper sheet is scored over the spar, in chords, 0.1 to 0.6
- * @flat: height of the blunt nose the fold leaves, in chords, 0 to @thickness
+ * gw_outline_folded_sheet:
  *
- * A folded sheet: flat underside, upper side straight from the nose to the score
- * over the spar and straight from there to the trailing edge. Read off on the common
- * grid the score is blunted by at most 2 % of the thickness, 0.05 % of the area.
+ * Flat underside, upper side straight from the nose to the score over the spar and
+ * straight from there, or from a second score, to the trailing edge. Read off on the common
+ * grid a score is blunted by at most 2 % of the thickness, 0.05 % of the area. Heights are
+ * over the underside.
  *
  * Returns: %GW_OK; %GW_EINVAL outside the ranges.
  *
  * Source: geometry; derived here.
  */
+GwStatus gw_outline_folded_sheet (const GwFoldedOutline *sheet,
+                                  GwOutline             *out);
+
+/**
+ * gw_outline_folded: the same with one score and a sharp trailing edge.
+ * @flat: height of the nose
+ */
 GwStatus gw_outline_folded (double     thickness,
                             double     fold,
                             double     flat,
                             GwOutline *out);
+
+/* A sheet of one thickness, lengths in chords. */
+typedef struct
+{
+  double thickness; /* 0.005 to 0.1 */
+  double camber;    /* rise of its middle line, 0 to 0.12 */
+  double place;     /* where that is, 0.2 to 0.8 (ignored without camber) */
+  double nose;      /* length over which its nose is rounded, up to 0.3; 0: twice @thickness */
+  double edge;      /* thickness of the trailing edge, 0 to @thickness: squared off */
+} GwPlateOutline;
+
+/**
+ * gw_outline_plate:
+ *
+ * A sheet bent to two parabolas (with the greatest camber at the middle they are one, which
+ * at 5 % of camber is within 0.02 % of the chord of a circular arc). The nose is half an
+ * ellipse; an edge thinner than the sheet is tapered over the last quarter.
+ *
+ * Returns: %GW_OK; %GW_EINVAL outside the ranges.
+ *
+ * Source: mean line as of four digits, NACA Report 460; the rest geometry, derived here.
+ */
+GwStatus gw_outline_plate (const GwPlateOutline *plate,
+                           GwOutline            *out);
+
+/* A flat-bottomed section, lengths in chords, heights over the flat underside. */
+typedef struct
+{
+  double thickness; /* 0.04 to 0.25 */
+  double place;     /* of the greatest thickness, 0.15 to 0.6 */
+  double nose;      /* height of the foremost point, up to 0.7 of @thickness */
+  double radius;    /* of the nose; the underside is flat from nose^2 / radius on, at most 0.5 */
+  double edge;      /* height of the trailing edge, 0 to half of @thickness */
+} GwFlatOutline;
+
+/**
+ * gw_outline_flat_bottomed:
+ *
+ * The upper side rises from the nose as a root with a cubic and falls behind its crest as a
+ * cubic, whose slope at the tail is that of a four-digit section; below the nose stands a
+ * quarter of an ellipse, and the rest is straight. Turned so that the line from nose to
+ * tail is level.
+ *
+ * Returns: %GW_OK; %GW_EINVAL outside the ranges, or if the upper side would have two crests.
+ *
+ * Source: own parametrisation, after the form of the modified four-digit thickness.
+ */
+GwStatus gw_outline_flat_bottomed (const GwFlatOutline *flat,
+                                   GwOutline           *out);
+
+/**
+ * gw_outline_set_edge:
+ * @edge: thickness the trailing edge shall have, in chords, 0 to half the greatest
+ *
+ * Both sides move alike, with the square of the way from the thickest place to the tail, so
+ * that the outline ahead of it and the mean line stay as they are.
+ *
+ * Returns: %GW_OK; %GW_EINVAL outside the range. Source: derived here.
+ */
+GwStatus gw_outline_set_edge (GwOutline *outline,
+                              double     edge);
 
 /**
  * gw_outline_points:
@@ -121,6 +201,31 @@ void gw_outline_mix (const GwOutline *a,
  */
 void gw_outline_shape (const GwOutline *outline,
                        GwOutlineShape  *out);
+
+typedef struct
+{
+  double thickness;   /* greatest, in chords */
+  double x_thickness; /* where it is, in chords */
+  double camber;      /* greatest of the mean line over its own chord, in chords, signed */
+  double x_camber;
+  double edge;        /* thickness of the trailing edge, in chords */
+  double nose_radius; /* of a rounded nose, in chords; 0: sharp or blunt */
+  double nose_height; /* of a blunt nose, in chords; 0: it is none */
+} GwOutlineMeasures;
+
+/**
+ * gw_outline_measures:
+ *
+ * What tells outlines apart at a glance. The depth is taken square to the datum line
+ * (through the sheet where the outline is one, at the middle of its length), the mean line
+ * half way between sides that face each other square to it, so that the digits of a NACA
+ * section come out again. The radius is that of circles through the nose and a point on
+ * either side, drawn towards the nose: within 3 % on four digits.
+ *
+ * Source: geometry; derived here.
+ */
+void gw_outline_measures (const GwOutline   *outline,
+                          GwOutlineMeasures *out);
 
 /**
  * gw_outline_area_moments:

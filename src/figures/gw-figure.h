@@ -103,6 +103,19 @@ void gw_figure_masses (GwDrawing          *drawing,
                        GwBox               box,
                        const GwMassFigure *figure);
 
+typedef struct
+{
+  const GwOutline *outline;
+  const GwOutline *other; /* nullable: laid over it, such as before a change */
+} GwOutlineFigure;
+
+/* The outline of a wing section to scale, nose to the left, in the middle of @box, which may be
+ * as small as a line of text. With another to compare, in a box of some height, a strip below
+ * shows how far each side differs, magnified. Returns the scale used [pt per chord]. */
+double gw_figure_outline (GwDrawing             *drawing,
+                          GwBox                  box,
+                          const GwOutlineFigure *figure);
+
 typedef enum
 {
   GW_LIMIT_NONE,

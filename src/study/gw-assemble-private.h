@@ -72,8 +72,4 @@ _gw_weighed (const GwNumber *number)
   return number->origin == GW_ORIGIN_WEIGHED;
 }
 
-/** _gw_assemble_outline: of a section by its digits, fold or points. */
-GwStatus _gw_assemble_outline (const GwStudySection *from,
-                               GwOutline            *outline);
-
 G_END_DECLS

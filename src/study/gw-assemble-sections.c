@@ -8,59 +8,7 @@
 #include <math.h>
 
 #include "study/gw-assemble-private.h"
-
-static GwStatus
-outline_of_points (const GwStudySection *from,
-                   GwOutline            *outline)
-{
-  g_autofree double *xy = g_new (double, 2 * from->points->len + 1);
-
-  for (guint i = 0; i < from->points->len; i++)
-    {
-      const GwStudyPoint *point = g_ptr_array_index (from->points, i);
-
-      xy[2 * i] = point->x.value;
-      xy[2 * i + 1] = point->y.value;
-    }
-
-  return gw_outline_points (from->points->len, xy, outline);
-}
-
-GwStatus
-_gw_assemble_outline (const GwStudySection *from,
-                      GwOutline            *outline)
-{
-  switch ((GwSectionShape) from->shape)
-    {
-    case GW_SHAPE_NACA:
-      return from->code != NULL ? gw_outline_naca (from->code, outline) : GW_EINVAL;
-    case GW_SHAPE_FOLDED:
-      return gw_outline_folded (_gw_percent (&from->thickness_percent),
-                                _gw_percent (&from->fold_percent),
-                                _gw_percent (&from->nose_percent), outline);
-    case GW_SHAPE_POINTS:
-      return outline_of_points (from, outline);
-    default:
-      return GW_EINVAL;
-    }
-}
-
-static gboolean
-is_same_outline (const GwStudySection *a,
-                 const GwStudySection *b)
-{
-  if (a->shape != b->shape || g_strcmp0 (a->code, b->code) != 0 ||
-      !gw_number_equal (&a->thickness_percent, &b->thickness_percent) ||
-      !gw_number_equal (&a->fold_percent, &b->fold_percent) ||
-      !gw_number_equal (&a->nose_percent, &b->nose_percent) || a->points->len != b->points->len)
-    return FALSE;
-
-  for (guint i = 0; i < a->points->len; i++)
-    if (!gw_record_equal (g_ptr_array_index (a->points, i), g_ptr_array_index (b->points, i)))
-      return FALSE;
-
-  return TRUE;
-}
+#include "study/gw-section-outline.h"
 
 /* To fit an outline takes longer than all the rest of an assembly. */
 static gboolean
@@ -72,7 +20,7 @@ take_outline (const GwAssembly     *like,
     return FALSE;
 
   for (guint i = 0; i < like->study->sections->len; i++)
-    if (is_same_outline (from, g_ptr_array_index (like->study->sections, i)))
+    if (gw_section_has_outline_of (from, g_ptr_array_index (like->study->sections, i)))
       {
         *outline = like->sections[i].outline;
         return TRUE;
@@ -87,9 +35,18 @@ outline_cure (GwSectionShape shape)
   switch (shape)
     {
     case GW_SHAPE_NACA:
-      return _ ("“code” must be four or five digits of a NACA section, such as 2412 or 23012");
+      return _ ("“code” must be the digits of a NACA section, such as 2412, 23012, 23112 or "
+                "0012-34");
     case GW_SHAPE_FOLDED:
-      return _ ("a folded sheet needs thickness_percent (3 to 25) and fold_percent (10 to 60)");
+      return _ ("a folded sheet needs thickness_percent (3 to 25) and fold_percent (10 to 60), a "
+                "second fold behind the first, a nose and an edge no higher than it is thick");
+    case GW_SHAPE_PLATE:
+      return _ ("a plate needs thickness_percent (0.5 to 10) and an edge no thicker than that; "
+                "camber goes up to 12 at a place of 20 to 80");
+    case GW_SHAPE_FLAT_BOTTOMED:
+      return _ ("a flat-bottomed section needs thickness_percent (4 to 25), radius_percent and "
+                "nose_percent (up to 0.7 of the thickness) that go together, a place of 15 to 60 "
+                "and an edge of at most half the thickness");
     case GW_SHAPE_POINTS:
       return _ ("the points must be nine or more, run round the outline once and not cross");
     default:
@@ -163,7 +120,7 @@ _gw_assemble_sections (GwAssembler *assembler)
       section->cl_max_factor =
         from->cl_max_factor.value * method_factor (assembler->study, "stall-speed");
       if (!take_outline (assembler->like, from, &section->outline) &&
-          _gw_assemble_outline (from, &section->outline) != GW_OK)
+          gw_section_outline (from, &section->outline) != GW_OK)
         gw_problems_error (assembler->problems, path, "%s",
                            outline_cure ((GwSectionShape) from->shape));
       else

@@ -36,6 +36,7 @@ read_file (GwStudyCatalogue *catalogue,
 
   gw_list_extend (catalogue->materials, part->materials);
   gw_list_extend (catalogue->sections, part->sections);
+  gw_list_extend (catalogue->measurements, part->measurements);
   gw_list_extend (catalogue->methods, part->methods);
   gw_record_free (&part->record);
 }
@@ -69,4 +70,17 @@ gw_catalogue_list (const char *key)
   return field != NULL && field->kind == GW_FIELD_LIST
            ? *(GPtrArray **) gw_record_at (catalogue, field)
            : NULL;
+}
+
+GPtrArray *
+gw_catalogue_measured (const char *section)
+{
+  const GPtrArray *all = gw_catalogue_get ()->measurements;
+  GPtrArray       *found = g_ptr_array_new ();
+
+  for (guint i = 0; i < all->len; i++)
+    if (g_strcmp0 (((GwStudyMeasurement *) g_ptr_array_index (all, i))->section, section) == 0)
+      g_ptr_array_add (found, g_ptr_array_index (all, i));
+
+  return found;
 }

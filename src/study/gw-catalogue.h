@@ -1,4 +1,4 @@
-/* gw-catalogue.h - the materials, sections and method spreads that ship with the program
+/* gw-catalogue.h - materials, sections, measurements, method spreads that ship with the program
  *
  * SPDX-FileCopyrightText: 2026 The Gramwright authors
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -22,5 +22,9 @@ const GwStudyCatalogue *gw_catalogue_get (void);
 
 /** gw_catalogue_list: the catalogue's list with that key of the study ("materials"), or NULL. */
 const GPtrArray *gw_catalogue_list (const char *key);
+
+/** gw_catalogue_measured: published measurements of the section with that id, of
+ * GwStudyMeasurement. (transfer container) */
+GPtrArray *gw_catalogue_measured (const char *section) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

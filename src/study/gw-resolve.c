@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "study/gw-catalogue.h"
+#include "study/gw-section-outline.h"
 
 static gboolean
 starts_with_step (const char *path,
@@ -109,6 +110,8 @@ gw_study_resolve (const GwStudy *study,
   gw_study_apply_changes (resolved, g_ptr_array_index (resolved->options, 0), problems);
   gw_record_each (&resolved->record, "", fetch, resolved);
   fetch_methods (resolved);
+  for (guint i = 0; i < resolved->sections->len; i++)
+    gw_section_guess (g_ptr_array_index (resolved->sections, i));
   return resolved;
 }
 

@@ -17,7 +17,8 @@ G_BEGIN_DECLS
  * A private copy of @study as that option has it: its changes applied, its entry
  * the only one in the list of options, and every material, section and method that
  * is used copied from the catalogue into the study's own lists. So all numbers that
- * the results rest on stand in one record, to be read or varied.
+ * the results rest on stand in one record, to be read or varied; what a section without
+ * rows does is guessed (gw_section_guess()).
  *
  * Returns: (transfer full)
  */

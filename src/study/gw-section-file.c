@@ -10,16 +10,15 @@
 #include <math.h>
 #include <string.h>
 
-#include "study/gw-assemble-private.h"
-#include "study/gw-catalogue.h"
 #include "study/gw-error.h"
 #include "study/gw-json.h"
 #include "study/gw-record-json.h"
+#include "study/gw-study.h"
 
 #define MOST_BYTES    (1024 * 1024)
 #define MOST_POINTS   5000
 #define FARTHEST      1000.0 /* as the field of a point has it */
-#define FEWEST_POINTS 9      /* gw_outline_points() */
+#define FEWEST_POINTS 9      /* gw_outline_arrange() */
 
 typedef struct
 {
@@ -66,7 +65,14 @@ with_plain_numbers (const char *line)
   return plain;
 }
 
-/* How many numbers the line is made of; 0 if anything else stands in it. */
+/* Lines that programs and people put between the points. */
+static gboolean
+is_comment (const char *line)
+{
+  return strchr ("#!%*", *line) != NULL || g_str_has_prefix (line, "//"); /* an empty one too */
+}
+
+/* How many numbers the line is made of; 0 if anything else stands in it but a comment. */
 static guint
 read_numbers (const char *line,
               double     *x,
@@ -75,6 +81,8 @@ read_numbers (const char *line,
   g_autofree char *plain = with_plain_numbers (line);
   char            *at = g_strchug (plain);
   guint            n = 0;
+
+  at[strcspn (at, "#!")] = '\0';
 
   if (strpbrk (at, "xX") != NULL)
     return 0; /* the library would read base sixteen */
@@ -151,25 +159,11 @@ read_lines (Reading    *reading,
     {
       const char *line = g_strstrip (lines[i]);
 
-      if (*line != '\0' && *line != '#' && !read_line (reading, i + 1, line, error))
+      if (!is_comment (line) && !read_line (reading, i + 1, line, error))
         return FALSE;
     }
 
   return TRUE;
-}
-
-/* The first @n of them. */
-static void
-turn_round (Reading *reading,
-            guint    n)
-{
-  for (guint i = 0, j = n - 1; i < j; i++, j--)
-    {
-      const Pair kept = *pair_at (reading, i);
-
-      *pair_at (reading, i) = *pair_at (reading, j);
-      *pair_at (reading, j) = kept;
-    }
 }
 
 static gboolean
@@ -178,8 +172,7 @@ is_number_of_points (double value)
   return value >= 2.0 && value <= MOST_POINTS && value == floor (value);
 }
 
-/* With the numbers of points known, the top is turned round, so that the outline runs from
- * the tail over the nose; without them the engine sees by itself where the sides part. */
+/* A line with how many points each side has is no point; that they are right is worth a look. */
 static gboolean
 take_numbers (Reading *reading,
               GError **error)
@@ -204,83 +197,86 @@ take_numbers (Reading *reading,
     }
 
   g_array_remove_index (reading->pairs, 0);
-  turn_round (reading, (guint) first.x);
   return TRUE;
 }
 
-static GwStatus
-outline_of (const Reading *reading,
-            GwOutline     *outline)
+static guint
+line_of (const Reading *reading,
+         size_t         i)
+{
+  return pair_at (reading, (guint) i)->line;
+}
+
+static char *
+fault_text (const Reading         *reading,
+            const GwOutlineReport *report)
+{
+  const double  percent = 100.0 * report->amount;
+  const size_t *at = report->at;
+
+  switch (report->fault)
+    {
+    case GW_OUTLINE_FEW:
+      return g_strdup_printf (
+        _ ("it holds %u points of an outline that differ; %d or more are needed"),
+        reading->pairs->len - (guint) report->n_doubles, FEWEST_POINTS);
+    case GW_OUTLINE_SHORT:
+      return g_strdup (_ ("all its points are in one place"));
+    case GW_OUTLINE_ONE_SIDE:
+      return g_strdup (_ ("the points go from one end to the other and do not come back: one "
+                          "side of the outline is missing"));
+    case GW_OUTLINE_OPEN:
+      return g_strdup_printf (_ ("the outline is open: its ends, in lines %u and %u, are %.0f %% "
+                                 "of the chord apart"),
+                              line_of (reading, at[0]), line_of (reading, at[1]), percent);
+    case GW_OUTLINE_BACK:
+      return g_strdup_printf (_ ("lines %u and %u: the points turn back along the chord, by "
+                                 "%.1f %% of it; are they in order?"),
+                              line_of (reading, at[0]), line_of (reading, at[1]), percent);
+    case GW_OUTLINE_CROSSED:
+      return g_strdup_printf (
+        _ ("the outline crosses itself, behind the points of lines %u and %u"),
+        line_of (reading, at[0]), line_of (reading, at[1]));
+    case GW_OUTLINE_THIN:
+    case GW_OUTLINE_THICK:
+      return g_strdup_printf (_ ("the outline is %.2g %% of its chord deep on average; are lengths "
+                                 "and heights in the same unit?"),
+                              percent);
+    case GW_OUTLINE_SOUND:
+    default:
+      return g_strdup (_ ("the points must run round the outline once and not cross"));
+    }
+}
+
+/* Puts the points in order and makes the outline of them. */
+static gboolean
+read_outline (const Reading *reading,
+              GwSectionFile *file,
+              GError       **error)
 {
   const guint        n = reading->pairs->len;
-  g_autofree double *xy = g_new (double, 2 * n);
+  g_autofree double *xy = g_new (double, 2 * n + 1);
+  g_autofree char   *text = NULL;
+  size_t             n_points = 0;
 
   for (guint i = 0; i < n; i++)
     {
       xy[2 * i] = pair_at (reading, i)->x;
       xy[2 * i + 1] = pair_at (reading, i)->y;
     }
-
-  return gw_outline_points (n, xy, outline);
-}
-
-/* Some go along the bottom first. */
-static gboolean
-read_outline (Reading   *reading,
-              GwOutline *outline,
-              GError   **error)
-{
-  if (reading->pairs->len < FEWEST_POINTS)
+  file->points = g_new (double, 2 * n + 4);
+  if (gw_outline_arrange (n, xy, file->points, &n_points, &file->report) == GW_OK &&
+      gw_outline_points (n_points, file->points, &file->outline) == GW_OK)
     {
-      g_set_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_SYNTAX,
-                   _ ("it holds %u points of an outline; %d or more are needed"),
-                   reading->pairs->len, FEWEST_POINTS);
-      return FALSE;
+      file->n_points = (guint) n_points;
+      if (file->report.n_doubles > 0)
+        file->double_line = line_of (reading, file->report.first_double);
+      return TRUE;
     }
 
-  if (outline_of (reading, outline) == GW_OK)
-    return TRUE;
-
-  turn_round (reading, reading->pairs->len);
-  if (outline_of (reading, outline) == GW_OK)
-    return TRUE;
-
-  g_set_error_literal (error, GW_STUDY_ERROR, GW_STUDY_ERROR_SYNTAX,
-                       _ ("the points must run round the outline once and not cross"));
+  text = fault_text (reading, &file->report);
+  g_set_error_literal (error, GW_STUDY_ERROR, GW_STUDY_ERROR_SYNTAX, text);
   return FALSE;
-}
-
-/* Camber counts double: greatest lift follows it more closely than it follows thickness
- * (common practice, no source). */
-static const GwStudySection *
-nearest_section (const GwOutline *outline)
-{
-  const GPtrArray      *sections = gw_catalogue_list ("sections");
-  const GwStudySection *nearest = NULL;
-  double                least = INFINITY;
-  GwOutlineShape        wanted;
-
-  gw_outline_shape (outline, &wanted);
-  for (guint i = 0; i < sections->len; i++)
-    {
-      const GwStudySection *section = g_ptr_array_index (sections, i);
-      GwOutline             candidate;
-      GwOutlineShape        shape;
-      double                distance;
-
-      if (_gw_assemble_outline (section, &candidate) != GW_OK)
-        continue;
-      gw_outline_shape (&candidate, &shape);
-      distance =
-        hypot (shape.thickness - wanted.thickness, 2.0 * (shape.camber - wanted.camber));
-      if (distance < least)
-        {
-          least = distance;
-          nearest = section;
-        }
-    }
-
-  return nearest;
 }
 
 static void
@@ -291,55 +287,40 @@ mark (GwRecord   *record,
 }
 
 static void
-add_points (GwStudySection *section,
-            const Reading  *reading)
+add_point (GwStudySection *section,
+           double          x,
+           double          y)
 {
-  section->shape = GW_SHAPE_POINTS;
-  mark (&section->record, "shape");
-  for (guint i = 0; i < reading->pairs->len; i++)
-    {
-      GwRecord     *record = gw_record_new (gw_study_point_type ());
-      GwStudyPoint *point = (GwStudyPoint *) record;
+  GwRecord     *record = gw_record_new (gw_study_point_type ());
+  GwStudyPoint *point = (GwStudyPoint *) record;
 
-      gw_number_set (&point->x, pair_at (reading, i)->x);
-      gw_number_set (&point->y, pair_at (reading, i)->y);
-      mark (record, "x");
-      mark (record, "y");
-      g_ptr_array_add (section->points, record);
-    }
-  mark (&section->record, "points");
+  gw_number_set (&point->x, x);
+  gw_number_set (&point->y, y);
+  mark (record, "x");
+  mark (record, "y");
+  g_ptr_array_add (section->points, record);
 }
 
-/* Greatest lift by Reynolds number alone: slope, angle and moment follow from the mean line.
- * What is known of the neighbour is known half as well of this section. */
-static void
-add_rows (GwStudySection       *section,
-          const GwStudySection *from)
+/* In per cent, to a millionth of the chord, as far as the splines go. */
+static double
+rounded (double chords)
 {
-  for (guint i = 0; i < from->rows->len; i++)
-    {
-      const GwStudySectionRow *row = g_ptr_array_index (from->rows, i);
-      GwRecord                *record = gw_record_new (gw_study_section_row_type ());
-      GwStudySectionRow       *copy = (GwStudySectionRow *) record;
+  return round (chords * 1e6) / 1e4;
+}
 
-      gw_number_set (&copy->re, row->re.value);
-      gw_number_set (&copy->cl_max, row->cl_max.value);
-      mark (record, "re");
-      mark (record, "cl_max");
-      g_ptr_array_add (section->rows, record);
-    }
-  mark (&section->record, "rows");
+static void
+add_points (GwStudySection      *section,
+            const GwSectionFile *file,
+            gboolean             is_smooth)
+{
+  for (guint i = 0; !is_smooth && i < file->n_points; i++)
+    add_point (section, file->points[2 * i], file->points[2 * i + 1]);
+  for (gsize i = GW_OUTLINE_N; is_smooth && i > 0; i--)
+    add_point (section, rounded (gw_outline_x (i - 1)), rounded (file->smooth.upper[i - 1]));
+  for (gsize i = 1; is_smooth && i < GW_OUTLINE_N; i++)
+    add_point (section, rounded (gw_outline_x (i)), rounded (file->smooth.lower[i]));
 
-  gw_number_set_range (&section->cl_max_factor, MAX (0.5, 2.0 * from->cl_max_factor.low - 1.0),
-                       1.0, MIN (1.5, 2.0 * from->cl_max_factor.high - 1.0));
-  section->cl_max_factor.origin = GW_ORIGIN_GUESSED;
-  mark (&section->record, "cl_max_factor");
-  section->source = g_strdup_printf (
-    _ ("Outline: from a file. Greatest lift: guessed, that of %s, whose thickness and camber are "
-       "nearest in the catalogue, with twice its spread. Slope, angle and moment: thin-aerofoil "
-       "theory."),
-    from->name);
-  mark (&section->record, "source");
+  mark (&section->record, "points");
 }
 
 /* "My Wing 12%" becomes "my-wing-12". */
@@ -362,31 +343,75 @@ make_id (const char *name)
   return g_string_free (id, FALSE);
 }
 
-static JsonNode *
-make_record (const Reading   *reading,
-             const GwOutline *outline,
-             const char      *name)
+char *
+gw_section_file_json (const GwSectionFile *file,
+                      gboolean             is_smooth)
 {
-  GwRecord       *record = gw_record_new (gw_study_section_type ());
-  GwStudySection *section = (GwStudySection *) record;
-  g_autoptr (GString) text = g_string_new (NULL);
-  JsonObject *object;
-  JsonNode   *node;
+  GwRecord        *record = gw_record_new (gw_study_section_type ());
+  GwStudySection  *section = (GwStudySection *) record;
+  g_autofree char *change = gw_section_file_change (file);
+  GString         *text = g_string_new (NULL);
 
-  section->name = g_strdup (name);
-  section->id = make_id (name);
+  section->name = g_strdup (file->name);
+  section->id = make_id (file->name);
+  section->shape = GW_SHAPE_POINTS;
+  section->source = is_smooth ? g_strdup_printf (_ ("Outline: from a file, smoothed. %s"), change)
+                              : g_strdup (_ ("Outline: from a file."));
   mark (record, "name");
   mark (record, "id");
-  add_points (section, reading);
-  add_rows (section, nearest_section (outline));
+  mark (record, "shape");
+  mark (record, "source");
+  add_points (section, file, is_smooth);
   gw_record_write (record, text, 0);
+  g_string_append_c (text, '\n');
   gw_record_free (record);
+  return g_string_free (text, FALSE);
+}
 
-  object = gw_json_parse (text->str, text->len, NULL);
+JsonNode *
+gw_section_file_record (const GwSectionFile *file,
+                        gboolean             is_smooth)
+{
+  g_autofree char *text = gw_section_file_json (file, is_smooth);
+  JsonObject      *object = gw_json_parse (text, strlen (text), NULL);
+  JsonNode        *node;
+
   g_return_val_if_fail (object != NULL, NULL);
   node = json_node_init_object (json_node_alloc (), object);
   json_object_unref (object);
   return node;
+}
+
+void
+gw_section_file_free (GwSectionFile *file)
+{
+  g_free (file->name);
+  g_free (file->points);
+  g_free (file);
+}
+
+GwSectionFile *
+gw_section_file_read (const char *text,
+                      gsize       length,
+                      const char *name,
+                      GError    **error)
+{
+  g_auto (Reading) reading = { .pairs = g_array_new (FALSE, FALSE, sizeof (Pair)) };
+  /* Names are in all kinds of encodings; the numbers are not. */
+  g_autofree char *valid = g_utf8_make_valid (text, (gssize) length);
+  const char      *start = g_str_has_prefix (valid, "\xef\xbb\xbf") ? valid + 3 : valid;
+  g_autoptr (GwSectionFile) file = g_new0 (GwSectionFile, 1);
+
+  g_return_val_if_fail (name != NULL, NULL);
+
+  if (!read_lines (&reading, start, error) || !take_numbers (&reading, error) ||
+      !read_outline (&reading, file, error))
+    return NULL;
+
+  file->name = g_strdup (reading.name != NULL ? reading.name : name);
+  if (gw_outline_smooth (&file->outline, GW_SMOOTH_WAVES, &file->smooth, &file->change) != GW_OK)
+    file->smooth = file->outline;
+  return g_steal_pointer (&file);
 }
 
 JsonNode *
@@ -395,19 +420,9 @@ gw_section_file_parse (const char *text,
                        const char *name,
                        GError    **error)
 {
-  g_auto (Reading) reading = { .pairs = g_array_new (FALSE, FALSE, sizeof (Pair)) };
-  /* Names are in all kinds of encodings; the numbers are not. */
-  g_autofree char *valid = g_utf8_make_valid (text, (gssize) length);
-  const char      *start = g_str_has_prefix (valid, "\xef\xbb\xbf") ? valid + 3 : valid;
-  GwOutline        outline;
+  g_autoptr (GwSectionFile) file = gw_section_file_read (text, length, name, error);
 
-  g_return_val_if_fail (name != NULL, NULL);
-
-  if (!read_lines (&reading, start, error) || !take_numbers (&reading, error) ||
-      !read_outline (&reading, &outline, error))
-    return NULL;
-
-  return make_record (&reading, &outline, reading.name != NULL ? reading.name : name);
+  return file != NULL ? gw_section_file_record (file, FALSE) : NULL;
 }
 
 /* No more than a file of coordinates can have: somebody may drop a film. */
@@ -436,8 +451,8 @@ read_text (GFile   *file,
   return g_steal_pointer (&text);
 }
 
-JsonNode *
-gw_section_file_load (GFile   *file,
+GwSectionFile *
+gw_section_file_open (GFile   *file,
                       GError **error)
 {
   gsize            length = 0;
@@ -450,5 +465,14 @@ gw_section_file_load (GFile   *file,
 
   if (ending != NULL && ending != name)
     *ending = '\0';
-  return gw_section_file_parse (text, length, name, error);
+  return gw_section_file_read (text, length, name, error);
+}
+
+JsonNode *
+gw_section_file_load (GFile   *file,
+                      GError **error)
+{
+  g_autoptr (GwSectionFile) read = gw_section_file_open (file, error);
+
+  return read != NULL ? gw_section_file_record (read, FALSE) : NULL;
 }

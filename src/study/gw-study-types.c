@@ -25,6 +25,15 @@ static const GwChoice section_shapes[] = {
   { "naca", N_ ("NACA digits") },
   { "folded", N_ ("folded sheet") },
   { "points", N_ ("points") },
+  { "plate", N_ ("plate") },
+  { "flat-bottomed", N_ ("flat-bottomed") },
+  { NULL, NULL },
+};
+
+static const GwChoice standings[] = {
+  { "memory", N_ ("from memory") },
+  { "derived", N_ ("printed, in part computed") },
+  { "printed", N_ ("printed") },
   { NULL, NULL },
 };
 

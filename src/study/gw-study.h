@@ -31,7 +31,16 @@ typedef enum
   GW_SHAPE_NACA,
   GW_SHAPE_FOLDED,
   GW_SHAPE_POINTS,
+  GW_SHAPE_PLATE,
+  GW_SHAPE_FLAT_BOTTOMED,
 } GwSectionShape;
+
+typedef enum
+{
+  GW_STANDING_MEMORY,  /* recalled: its ranges are how far memory may be off */
+  GW_STANDING_DERIVED, /* printed, but computed or carried over from tests, at least in part */
+  GW_STANDING_PRINTED, /* measured, and seen in print */
+} GwStanding;
 
 typedef enum
 {
