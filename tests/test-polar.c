@@ -69,6 +69,8 @@ compare (gconstpointer a,
  * - greatest lift against Report 824: median error 2.3 %, worst 6.4 % (bounds 8 % and 20 %) but
  *   for the 0009, which is 23 % high and keeps its own bound: it stalls from the nose, where the
  *   bubble bursts, and two-equation layers let a bubble of half a per cent of the chord live on;
+ *   The set of closures was chosen, among published ones, with these rows in sight (see
+ *   DEVELOPERS.md), so they are no independent proof of it; the panels were made finer after;
  * - zero lift within 0.44 deg, moment within 0.009, slope 0 to 8 % high: displacement is taken
  *   along the straight wake, whose own curvature would cost some lift;
  * - recalled bands: all inside but for the 23012 at 1.1e5 and 4.5e5, where Report 586 gives an
