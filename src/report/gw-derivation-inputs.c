@@ -165,7 +165,8 @@ look_at (Gathering      *gathering,
          gboolean        is_used)
 {
   const GwNumber  *number = gw_record_at (record, field);
-  g_autofree char *key = gw_resolved_key (gathering->study, gathering->deriving->evaluation->study, path);
+  g_autofree char *key =
+    gw_resolved_key (gathering->study, gathering->deriving->evaluation->study, path);
   const double    *weight = g_hash_table_lookup (gathering->weights, key);
 
   if (weight != NULL)
@@ -490,7 +491,9 @@ void
 _gw_derive_inputs (GwDeriving *deriving)
 {
   GwStudy          *study = deriving->outcome->assembly->study;
-  Gathering         gathering = { deriving, study, _gw_derivation_use_of_result (deriving), NULL, NULL, NULL };
+  Gathering         gathering = {
+            deriving, study, _gw_derivation_use_of_result (deriving), NULL, NULL, NULL
+  };
   const GwGroup     plain[] = { GW_GROUP_STRUT, GW_GROUP_LEG, GW_GROUP_POWER, GW_GROUP_ITEM };
   const char *const keys[] = { "struts", "legs", "powers", "equipment" };
 

@@ -298,7 +298,8 @@ gw_record_field_equal (const GwRecord *a,
                        const GwRecord *b,
                        const GwField  *field)
 {
-  return gw_record_has (a, field) == gw_record_has (b, field) && gw_record_value_equal (a, b, field);
+  return gw_record_has (a, field) == gw_record_has (b, field) &&
+         gw_record_value_equal (a, b, field);
 }
 
 static gboolean
