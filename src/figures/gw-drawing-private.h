@@ -10,7 +10,7 @@
 
 #include "figures/gw-drawing.h"
 
-/** gw_drawing_layout: @text set in the drawing's one layout, borrowed until the next call. */
+/** gw_drawing_layout: @text set, borrowed until the next call. */
 PangoLayout *gw_drawing_layout (const GwDrawing *drawing,
                                 const char      *text,
                                 GwFont           font,
