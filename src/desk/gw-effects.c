@@ -13,6 +13,8 @@
 #include "report/gw-amount.h"
 #include "report/gw-words.h"
 
+#define READABLE 100 /* that words stand at least while something moves [ms] */
+
 /* One line of the table; made once, filled again and again. */
 typedef struct
 {
@@ -31,6 +33,8 @@ struct _GwEffects
 
   GwDocument *document;
   GwUnits     units;
+  guint       words_source; /* until the words may change again; 0: now */
+  gboolean    is_due;       /* then they are to */
 };
 
 G_DEFINE_FINAL_TYPE (GwEffects, gw_effects, GTK_TYPE_WIDGET)
@@ -173,12 +177,62 @@ with_place (char            *words,
 }
 
 static void
+update_words (GwEffects *self)
+{
+  GwEvaluation    *now = gw_document_get_evaluation (self->document);
+  GwEvaluation    *former = gw_document_get_former (self->document);
+  const guint      shown = gw_document_get_shown (self->document);
+  g_autofree char *words = NULL;
+
+  self->is_due = FALSE;
+  if (former != NULL && shown < former->outcomes->len)
+    words = gw_words_of_change (former, now, shown, &self->units);
+  else
+    {
+      words = shown == now->baseline
+                ? g_strdup (_ ("The other options are compared with this one."))
+                : gw_words_against_baseline (now, shown, &self->units);
+      words = with_place (words, gw_evaluation_outcome (now, shown), &self->units);
+    }
+  set_text (self->words, words);
+}
+
+static gboolean
+words_cb (gpointer data)
+{
+  GwEffects *self = data;
+
+  if (self->is_due)
+    {
+      update_words (self);
+      return G_SOURCE_CONTINUE;
+    }
+
+  self->words_source = 0;
+  return G_SOURCE_REMOVE;
+}
+
+/* Nobody reads words that change with every frame, and each change lays the drawer out anew. */
+static void
+queue_words (GwEffects *self)
+{
+  self->is_due = TRUE;
+  if (gw_document_get_former (self->document) == NULL)
+    g_clear_handle_id (&self->words_source, g_source_remove);
+  if (self->words_source != 0)
+    return;
+
+  update_words (self);
+  if (gw_document_get_former (self->document) != NULL)
+    self->words_source = g_timeout_add (READABLE, words_cb, self);
+}
+
+static void
 update (GwEffects *self)
 {
   GwEvaluation *now, *former;
   g_autoptr (GPtrArray) rows = NULL;
-  g_autofree char *words = NULL;
-  guint            shown;
+  guint shown;
 
   now = self->document != NULL ? gw_document_get_evaluation (self->document) : NULL;
   if (now == NULL || !gtk_widget_get_mapped (GTK_WIDGET (self)))
@@ -188,21 +242,16 @@ update (GwEffects *self)
   former = gw_document_get_former (self->document);
   if (former != NULL && shown < former->outcomes->len)
     {
-      words = gw_words_of_change (former, now, shown, &self->units);
       rows = gw_words_rows_of_change (former, now, shown, &self->units);
       set_text (self->heading, _ ("What this changes"));
     }
   else
     {
-      const gboolean is_baseline = shown == now->baseline;
-
-      words = is_baseline ? g_strdup (_ ("The other options are compared with this one."))
-                          : gw_words_against_baseline (now, shown, &self->units);
-      words = with_place (words, gw_evaluation_outcome (now, shown), &self->units);
       rows = gw_words_rows_against_baseline (now, shown, &self->units);
-      set_text (self->heading, is_baseline ? _ ("The baseline") : _ ("Against the baseline"));
+      set_text (self->heading,
+                shown == now->baseline ? _ ("The baseline") : _ ("Against the baseline"));
     }
-  set_text (self->words, words);
+  queue_words (self);
   fill_lines (self, rows, former != NULL || shown != now->baseline);
 }
 
@@ -212,9 +261,12 @@ gw_effects_set_document (GwEffects  *self,
 {
   g_return_if_fail (GW_IS_EFFECTS (self));
 
-  if (gw_document_follow (&self->document, document, self, G_CALLBACK (update),
-                          G_CALLBACK (update), NULL))
-    update (self);
+  if (!gw_document_follow (&self->document, document, self, G_CALLBACK (update),
+                           G_CALLBACK (update), NULL))
+    return;
+
+  g_clear_handle_id (&self->words_source, g_source_remove);
+  update (self);
 }
 
 void

@@ -10,14 +10,14 @@
 
 #include "figures/gw-drawing.h"
 
-/** gw_drawing_layout: @text set in the drawing's one layout, borrowed until the next call. */
+/** gw_drawing_layout: @text set, borrowed until the next call. */
 PangoLayout *gw_drawing_layout (const GwDrawing *drawing,
                                 const char      *text,
                                 GwFont           font,
                                 GwTextStyle      style);
 
-/** gw_drawing_size: two numbers kept under @key until the type changes; 0 while it is new. */
-double *gw_drawing_size (GwDrawing  *drawing,
+/** gw_drawing_lines: number kept under @key until the type changes; 0 while it is new. */
+guint *gw_drawing_lines (GwDrawing  *drawing,
                          const char *key);
 
 /** gw_drawing_cut: drops the marks from @n on; a trial that did not fit. */
@@ -33,17 +33,17 @@ void gw_drawing_cut (GwDrawing *drawing,
  *
  * Returns: whether the drawing follows another one that knows
  */
-bool gw_drawing_recall   (GwDrawing    *drawing,
-                          size_t        n,
-                          double       *values);
+bool gw_drawing_recall (GwDrawing *drawing,
+                        size_t     n,
+                        double    *values);
 void gw_drawing_remember (GwDrawing    *drawing,
                           size_t        n,
                           const double *values);
 
 /** gw_drawing_places: how much is remembered; gw_drawing_forget() goes back to there. */
 size_t gw_drawing_places (const GwDrawing *drawing);
-void   gw_drawing_forget (GwDrawing       *drawing,
-                          size_t           places);
+void   gw_drawing_forget (GwDrawing *drawing,
+                          size_t     places);
 
 void gw_drawing_set_view (GwDrawing         *drawing,
                           GwView             view,

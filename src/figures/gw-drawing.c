@@ -12,9 +12,10 @@
 struct _GwDrawing
 {
   const GwTheme *theme;
-  double         type; /* factor on all text */
-  PangoLayout   *layout;
-  GHashTable    *sizes; /* of texts measured before: the same ones are asked for again and again */
+  double         type;    /* factor on all text */
+  PangoLayout   *layout;  /* what the others are copies of */
+  GHashTable    *lines;   /* of texts folded before: how many */
+  GHashTable    *layouts; /* of texts set before: the same ones are asked for again and again */
   GwMark        *marks;
   size_t         n, size;
   double        *xy;
@@ -23,6 +24,8 @@ struct _GwDrawing
   GArray        *found, *given; /* places: of this layout, to be followed */
   size_t         next;          /* of those given */
 };
+
+#define MOST_LAYOUTS 1000
 
 static const double font_sizes[GW_N_FONTS] = { 7.5, 8.5, 10, 13 };
 
@@ -56,9 +59,15 @@ layout_new (void)
 }
 
 static GHashTable *
-sizes_new (void)
+lines_new (void)
 {
   return g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
+}
+
+static GHashTable *
+layouts_new (void)
+{
+  return g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_object_unref);
 }
 
 GwDrawing *
@@ -69,7 +78,8 @@ gw_drawing_new (const GwTheme *theme)
   drawing->theme = theme;
   drawing->type = 1;
   drawing->layout = layout_new ();
-  drawing->sizes = sizes_new ();
+  drawing->layouts = layouts_new ();
+  drawing->lines = lines_new ();
   drawing->found = g_array_new (FALSE, FALSE, sizeof (double));
   drawing->given = g_array_new (FALSE, FALSE, sizeof (double));
 
@@ -82,7 +92,8 @@ gw_drawing_free (GwDrawing *drawing)
   if (drawing == NULL)
     return;
   gw_drawing_cut (drawing, 0);
-  g_hash_table_unref (drawing->sizes);
+  g_hash_table_unref (drawing->layouts);
+  g_hash_table_unref (drawing->lines);
   g_array_unref (drawing->found);
   g_array_unref (drawing->given);
   g_object_unref (drawing->layout);
@@ -96,8 +107,10 @@ gw_drawing_set_type (GwDrawing *drawing,
                      double     factor)
 {
   drawing->type = CLAMP (factor, 0.8, 2);
-  g_hash_table_unref (drawing->sizes);
-  drawing->sizes = sizes_new ();
+  g_hash_table_unref (drawing->layouts);
+  g_hash_table_unref (drawing->lines);
+  drawing->layouts = layouts_new ();
+  drawing->lines = lines_new ();
 }
 
 const GwTheme *
@@ -159,10 +172,12 @@ gw_drawing_follow (GwDrawing       *drawing,
   if (like->found->len > 0)
     g_array_append_vals (drawing->given, like->found->data, like->found->len);
   /* Most of its texts are those of the other one. */
-  if (drawing->type == like->type && drawing->sizes != like->sizes)
+  if (drawing->type == like->type && drawing->layouts != like->layouts)
     {
-      g_hash_table_unref (drawing->sizes);
-      drawing->sizes = g_hash_table_ref (like->sizes);
+      g_hash_table_unref (drawing->layouts);
+      g_hash_table_unref (drawing->lines);
+      drawing->layouts = g_hash_table_ref (like->layouts);
+      drawing->lines = g_hash_table_ref (like->lines);
     }
 }
 
@@ -227,13 +242,12 @@ gw_drawing_view (const GwDrawing *drawing,
   return &drawing->views[view];
 }
 
-PangoLayout *
-gw_drawing_layout (const GwDrawing *drawing,
-                   const char      *text,
-                   GwFont           font,
-                   GwTextStyle      style)
+static PangoFontDescription *
+describe (const GwDrawing *drawing,
+          GwFont           font,
+          GwTextStyle      style)
 {
-  bool                  is_bold = font >= GW_FONT_HEAD || style == GW_STYLE_BOLD;
+  const bool            is_bold = font >= GW_FONT_HEAD || style == GW_STYLE_BOLD;
   PangoFontDescription *description = pango_font_description_new ();
 
   pango_font_description_set_family_static (description, drawing->theme->font);
@@ -243,26 +257,53 @@ gw_drawing_layout (const GwDrawing *drawing,
                                      is_bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
   pango_font_description_set_style (description, style == GW_STYLE_ITALIC ? PANGO_STYLE_ITALIC
                                                                           : PANGO_STYLE_NORMAL);
-  pango_layout_set_font_description (drawing->layout, description);
-  pango_font_description_free (description);
-  pango_layout_set_text (drawing->layout, text, -1);
-
-  return drawing->layout;
+  return description;
 }
 
-double *
-gw_drawing_size (GwDrawing  *drawing,
-                 const char *key)
+PangoLayout *
+gw_drawing_layout (const GwDrawing *drawing,
+                   const char      *text,
+                   GwFont           font,
+                   GwTextStyle      style)
 {
-  double *size = g_hash_table_lookup (drawing->sizes, key);
+  const size_t          length = strlen (text);
+  char stack[128], *key = length + 2 < sizeof stack ? stack : g_malloc (length + 2);
+  PangoLayout          *layout;
+  PangoFontDescription *description;
 
-  if (size == NULL)
+  key[0] = (char) (1 + (int) font * GW_N_FONTS + (int) style);
+  memcpy (key + 1, text, length + 1);
+  layout = g_hash_table_lookup (drawing->layouts, key);
+  if (layout == NULL)
     {
-      size = g_new0 (double, 2);
-      g_hash_table_insert (drawing->sizes, g_strdup (key), size);
+      if (g_hash_table_size (drawing->layouts) >= MOST_LAYOUTS)
+        g_hash_table_remove_all (drawing->layouts);
+      layout = pango_layout_copy (drawing->layout);
+      description = describe (drawing, font, style);
+      pango_layout_set_font_description (layout, description);
+      pango_font_description_free (description);
+      pango_layout_set_text (layout, text, -1);
+      g_hash_table_insert (drawing->layouts, g_strdup (key), layout);
+    }
+  if (key != stack)
+    g_free (key);
+
+  return layout;
+}
+
+guint *
+gw_drawing_lines (GwDrawing  *drawing,
+                  const char *key)
+{
+  guint *lines = g_hash_table_lookup (drawing->lines, key);
+
+  if (lines == NULL)
+    {
+      lines = g_new0 (guint, 1);
+      g_hash_table_insert (drawing->lines, g_strdup (key), lines);
     }
 
-  return size;
+  return lines;
 }
 
 void
@@ -273,28 +314,13 @@ gw_drawing_measure (GwDrawing  *drawing,
                     double     *width,
                     double     *height)
 {
-  char    stack[128];
-  size_t  length = strlen (text);
-  char   *key = length + 2 < sizeof stack ? stack : g_malloc (length + 2);
-  double *size;
+  PangoRectangle logical;
 
-  key[0] = (char) (1 + (int) font * GW_N_FONTS + (int) style);
-  memcpy (key + 1, text, length + 1);
-  size = gw_drawing_size (drawing, key);
-  if (size[1] <= 0) /* every text has a height */
-    {
-      PangoRectangle logical;
-
-      pango_layout_get_extents (gw_drawing_layout (drawing, text, font, style), NULL, &logical);
-      size[0] = (double) logical.width / PANGO_SCALE;
-      size[1] = (double) logical.height / PANGO_SCALE;
-    }
+  pango_layout_get_extents (gw_drawing_layout (drawing, text, font, style), NULL, &logical);
   if (width != NULL)
-    *width = size[0];
+    *width = (double) logical.width / PANGO_SCALE;
   if (height != NULL)
-    *height = size[1];
-  if (key != stack)
-    g_free (key);
+    *height = (double) logical.height / PANGO_SCALE;
 }
 
 static GwMark *

@@ -218,7 +218,8 @@ gw_text_lines (GwDrawing  *drawing,
                double      width)
 {
   PangoLayout *layout;
-  double       full, *lines;
+  double       full;
+  guint       *lines;
   char        *key;
 
   gw_drawing_measure (drawing, text, font, style, &full, NULL);
@@ -226,16 +227,16 @@ gw_text_lines (GwDrawing  *drawing,
     return 1;
 
   key = g_strdup_printf ("lines %d %d %d %s", (int) font, (int) style, wrap_width (width), text);
-  lines = gw_drawing_size (drawing, key);
+  lines = gw_drawing_lines (drawing, key);
   g_free (key);
-  if (lines[0] < 1)
+  if (*lines == 0)
     {
       layout = wrap_begin (drawing, text, font, style, width);
-      lines[0] = pango_layout_get_line_count (layout);
+      *lines = (guint) pango_layout_get_line_count (layout);
       wrap_end (layout);
     }
 
-  return (int) lines[0];
+  return (int) *lines;
 }
 
 double

@@ -6,10 +6,13 @@
 
 #include <glib.h>
 #include <math.h>
+#include <string.h>
 
+#include "figures/gw-drawing-private.h"
 #include "figures/gw-stall-private.h"
 
-#define BAND_STEPS 6 /* nested fills that let a band fade towards its edges */
+#define BAND_STEPS 6         /* nested fills that let a band fade towards its edges */
+#define UNSEEN     (1 / 4.0) /* while something moves [pt] */
 
 GwTone
 gw_stall_tone (const GwStallCurve *option)
@@ -66,21 +69,47 @@ draw_band (GwDrawing          *drawing,
     }
 }
 
+/* A curve that is nowhere further from where it stood than can be seen stays there: so does all
+ * that it crosses. */
+static void
+keep_place (GwDrawing *drawing,
+            double     y[GW_CURVE_N])
+{
+  const size_t places = gw_drawing_places (drawing);
+  double       before[GW_CURVE_N];
+  bool         stays = gw_drawing_recall (drawing, GW_CURVE_N, before);
+
+  for (size_t i = 0; i < GW_CURVE_N && stays; i++)
+    stays = fabs (y[i] - before[i]) <= UNSEEN || (isnan (y[i]) && isnan (before[i]));
+  if (stays)
+    {
+      memcpy (y, before, sizeof before);
+      return;
+    }
+
+  gw_drawing_forget (drawing, places);
+  gw_drawing_remember (drawing, GW_CURVE_N, y);
+}
+
 /* A curve may have gaps where there is no answer. */
 static void
 draw_curve (GwDrawing          *drawing,
             const GwStallPlot  *stall,
             const GwStallCurve *option)
 {
-  double xy[2 * GW_CURVE_N];
+  double y[GW_CURVE_N], xy[2 * GW_CURVE_N];
   size_t n = 0;
+
+  for (size_t i = 0; i < GW_CURVE_N; i++)
+    y[i] = gw_stall_y (stall, option->curve[i]);
+  keep_place (drawing, y);
 
   for (size_t i = 0; i <= GW_CURVE_N; i++)
     {
-      if (i < GW_CURVE_N && isfinite (option->curve[i]))
+      if (i < GW_CURVE_N && isfinite (y[i]))
         {
           xy[n++] = gw_stall_x (stall, stall->figure->mass[i]);
-          xy[n++] = gw_stall_y (stall, option->curve[i]);
+          xy[n++] = y[i];
           continue;
         }
       if (n >= 4)
