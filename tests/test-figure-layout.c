@@ -968,6 +968,73 @@ test_wanted_place (void)
   g_free (inputs);
 }
 
+/* Points of the first option's curve. */
+static const double *
+curve_of (const GwDrawing *drawing)
+{
+  for (size_t i = 0; i < gw_drawing_n (drawing); i++)
+    {
+      const GwMark *mark = gw_drawing_mark (drawing, i);
+
+      if (mark->line == GW_LINE_OPTION && mark->n == GW_CURVE_N)
+        return gw_drawing_points (drawing) + 2 * mark->first;
+    }
+
+  g_assert_not_reached ();
+}
+
+static double
+most_apart (const double *a,
+            const double *b)
+{
+  double most = 0;
+
+  for (size_t i = 0; i < 2 * GW_CURVE_N; i++)
+    most = fmax (most, fabs (a[i] - b[i]));
+
+  return most;
+}
+
+/* What follows stays while that is less than a quarter of a point off, and is exact beyond. */
+static void
+test_curve_stays (void)
+{
+  static const double factors[] = { 1.0002, 1.01 };
+  const GwBox         box = { 0, 0, 400, 300 };
+  SampleFigures      *inputs = g_new (SampleFigures, 1);
+  GwDrawing          *drawings[3];
+
+  sample_figures_init (inputs, SAMPLE_FOLDED, 1, false);
+  for (size_t i = 0; i < 3; i++)
+    drawings[i] = gw_drawing_new (gw_theme_get (false));
+  gw_figure_stall (drawings[0], box, &inputs->sheet.stall);
+
+  for (size_t k = 0; k < G_N_ELEMENTS (factors); k++)
+    {
+      const double *curves[3];
+
+      for (size_t i = 0; i < GW_CURVE_N; i++)
+        inputs->curves[0][0][i] = inputs->results.curve[i] * factors[k];
+      gw_drawing_follow (drawings[2], drawings[0]);
+      for (size_t i = 1; i < 3; i++)
+        {
+          gw_drawing_clear (drawings[i]);
+          gw_figure_stall (drawings[i], box, &inputs->sheet.stall);
+        }
+      for (size_t i = 0; i < 3; i++)
+        curves[i] = curve_of (drawings[i]);
+
+      g_assert_cmpfloat (most_apart (curves[1], curves[0]), >, k == 0 ? 0.02 : 0.25);
+      g_assert_cmpfloat (most_apart (curves[2], curves[k == 0 ? 0 : 1]), ==, 0);
+      g_assert_cmpfloat (most_apart (curves[2], curves[1]), <=, 0.25);
+    }
+
+  for (size_t i = 0; i < 3; i++)
+    gw_drawing_free (drawings[i]);
+  sample_figures_clear (inputs);
+  g_free (inputs);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -985,6 +1052,7 @@ main (int   argc,
   g_test_add_func ("/figures/side/ground", test_ground);
   g_test_add_func ("/figures/planform/wanted-place", test_wanted_place);
   g_test_add_func ("/figures/layout/without-answers", test_without_answers);
+  g_test_add_func ("/figures/stall/curve-stays", test_curve_stays);
   g_test_add_func ("/figures/summary/all-options", test_all_options);
   g_test_add_func ("/figures/summary/decimals", test_decimals);
   g_test_add_func ("/figures/summary/gives-way", test_summary_gives_way);

@@ -155,25 +155,38 @@ try_move (GwSheetView *self)
     _gw_sheet_say (self, error->message);
 }
 
-/* Once a frame, whatever number of motions came in. */
-static gboolean
-tick_cb (GtkWidget     *widget,
-         GdkFrameClock *clock,
-         gpointer       data)
+static void
+forget_move (GwSheetView *self)
 {
-  GwSheetView *self = GW_SHEET_VIEW (widget);
+  g_clear_signal_handler (&self->due, self->clock);
+  g_clear_object (&self->clock);
+}
 
-  self->tick = 0;
+static void
+due_cb (GwSheetView *self)
+{
+  forget_move (self);
   try_move (self);
-  return G_SOURCE_REMOVE;
+}
+
+/* Once a frame, whatever number of motions came in. At its start, for later the window has been
+ * measured already and asks for another frame, which the next motion would wait for; as it would
+ * for the next beat of a clock that runs on. */
+static void
+queue_move (GwSheetView *self)
+{
+  if (self->due != 0)
+    return;
+
+  g_set_object (&self->clock, gtk_widget_get_frame_clock (GTK_WIDGET (self)));
+  self->due = g_signal_connect_swapped (self->clock, "before-paint", G_CALLBACK (due_cb), self);
+  gdk_frame_clock_request_phase (self->clock, GDK_FRAME_CLOCK_PHASE_BEFORE_PAINT);
 }
 
 void
 _gw_sheet_let_go (GwSheetView *self)
 {
-  if (self->tick != 0)
-    gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->tick);
-  self->tick = 0;
+  forget_move (self);
   self->has_moved = FALSE;
   gw_grip_clear (&self->held);
 }
@@ -222,9 +235,7 @@ drag_update_cb (GtkGestureDrag *gesture,
   self->move.v = self->held.v + dy / scale;
   self->move.step = step_of (self, self->held.view);
   self->move.catch = CATCH / scale;
-  /* Only when there is a move: a clock that runs on makes the next motion wait for its beat. */
-  if (self->tick == 0)
-    self->tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), tick_cb, NULL, NULL);
+  queue_move (self);
 }
 
 static void
@@ -268,7 +279,7 @@ drag_end_cb (GtkGestureDrag *gesture,
     {
       g_autofree char *name = gw_grip_name (&self->held, self->document);
 
-      if (self->tick != 0)
+      if (self->due != 0)
         try_move (self);
       gw_document_take (self->document, name);
     }

@@ -42,7 +42,8 @@ struct _GwSheetView
   GwGripMove     move;
   double         start_x, start_y; /* of the pointer [pixel] */
   gboolean       has_moved;        /* beyond a click */
-  guint          tick;             /* a move waits for the next frame; 0: none does */
+  GdkFrameClock *clock;            /* that a move waits for */
+  gulong         due;              /* its handler; 0: no move waits */
 
   GtkWidget *popover, *entry, *entry_label, *entry_problem; /* the number typed on the spot */
   GwGrip     typed;

@@ -267,7 +267,8 @@ gw_drawing_layout (const GwDrawing *drawing,
                    GwTextStyle      style)
 {
   const size_t          length = strlen (text);
-  char stack[128], *key = length + 2 < sizeof stack ? stack : g_malloc (length + 2);
+  char                  stack[128];
+  char                 *key = length + 2 < sizeof stack ? stack : g_malloc (length + 2);
   PangoLayout          *layout;
   PangoFontDescription *description;
 
