@@ -170,7 +170,8 @@ leader_is_free (const GwDrawing  *drawing,
       const GwMark *mark = &marks[i];
       double        gap = mark->kind == GW_MARK_TEXT ? 1 : -0.5;
 
-      if (!gw_box_meets (&box, &mark->box, gap) || mark->kind == GW_MARK_PATH || mark->kind == GW_MARK_DOT || is_own_symbol (mark, n, items))
+      if (!gw_box_meets (&box, &mark->box, gap) || mark->kind == GW_MARK_PATH ||
+          mark->kind == GW_MARK_DOT || is_own_symbol (mark, n, items))
         continue;
       for (int k = 0; k < 2; k++)
         if (segment_meets_box (leader + 2 * k, leader + 2 * k + 2, &mark->box, gap))
