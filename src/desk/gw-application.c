@@ -15,6 +15,7 @@
 #include "desk/gw-preferences.h"
 #include "desk/gw-recovery.h"
 #include "desk/gw-window-private.h"
+#include "study/gw-catalogue.h"
 
 #define APPLICATION_ID "org.gramwright.Gramwright"
 
@@ -26,6 +27,7 @@ struct _GwApplication
   GwAppearance *appearance;
   GtkWindow    *preferences, *help; /* weak */
   GwUnits       units;
+  GThread      *reader; /* of the catalogue */
   GListStore   *leftovers;
   gboolean      are_leftovers_told;
   gboolean      is_quitting; /* as soon as the windows that were asked are closed */
@@ -231,6 +233,13 @@ set_accels (GtkApplication *application)
     }
 }
 
+static gpointer
+read_catalogue (gpointer data)
+{
+  gw_catalogue_get ();
+  return NULL;
+}
+
 static void
 gw_application_startup (GApplication *application)
 {
@@ -244,6 +253,8 @@ gw_application_startup (GApplication *application)
   };
   g_autoptr (GAction) theme = NULL, paper = NULL;
 
+  /* Every study needs it; while GTK reads its styles is a good time. */
+  self->reader = g_thread_new ("catalogue", read_catalogue, NULL);
   G_APPLICATION_CLASS (gw_application_parent_class)->startup (application);
 
   gw_leftovers_scan (self->leftovers);
@@ -303,6 +314,7 @@ gw_application_dispose (GObject *object)
 
   g_clear_weak_pointer (&self->preferences);
   g_clear_weak_pointer (&self->help);
+  g_clear_pointer (&self->reader, g_thread_join);
   g_clear_object (&self->appearance);
   g_clear_object (&self->settings);
   g_clear_object (&self->leftovers);

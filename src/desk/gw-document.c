@@ -43,7 +43,27 @@ _gw_document_cancel (GCancellable **cancellable)
   g_clear_object (cancellable);
 }
 
-/* The task has no source object: that would keep the document until the thread is through. */
+/* It has no source object: that would keep the document until the thread is through. */
+static GTask *
+task_new (GwDocument         *self,
+          GCancellable      **cancellable,
+          gpointer            data,
+          GDestroyNotify      destroy,
+          GAsyncReadyCallback done)
+{
+  const gboolean was_busy = gw_document_is_busy (self);
+  GTask         *task;
+
+  _gw_document_cancel (cancellable);
+  *cancellable = g_cancellable_new ();
+  task = g_task_new (NULL, *cancellable, done, self);
+  g_task_set_task_data (task, data, destroy);
+
+  if (!was_busy)
+    g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_BUSY]);
+  return task;
+}
+
 void
 _gw_document_run (GwDocument         *self,
                   GCancellable      **cancellable,
@@ -52,17 +72,9 @@ _gw_document_run (GwDocument         *self,
                   GDestroyNotify      destroy,
                   GAsyncReadyCallback done)
 {
-  const gboolean was_busy = gw_document_is_busy (self);
-  g_autoptr (GTask) task = NULL;
+  g_autoptr (GTask) task = task_new (self, cancellable, data, destroy, done);
 
-  _gw_document_cancel (cancellable);
-  *cancellable = g_cancellable_new ();
-  task = g_task_new (NULL, *cancellable, done, self);
-  g_task_set_task_data (task, data, destroy);
   g_task_run_in_thread (task, worker);
-
-  if (!was_busy)
-    g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_BUSY]);
 }
 
 static const char *
@@ -154,7 +166,7 @@ compute_worker (GTask        *task,
   GError       *error = NULL;
   GwEvaluation *evaluation;
 
-  /* The values are there; the frame that shows them goes before, and so does the next edit. */
+  /* The next edit goes before. */
   for (guint i = 0; i < REST && !g_cancellable_is_cancelled (cancellable); i++)
     g_usleep (1000);
 
@@ -163,6 +175,14 @@ compute_worker (GTask        *task,
     g_task_return_pointer (task, evaluation, (GDestroyNotify) gw_evaluation_unref);
   else
     g_task_return_error (task, error);
+}
+
+static gboolean
+start_cb (gpointer task)
+{
+  if (!g_task_return_error_if_cancelled (task))
+    g_task_run_in_thread (task, compute_worker);
+  return G_SOURCE_REMOVE;
 }
 
 static void
@@ -209,8 +229,11 @@ compute (GwDocument *self,
 
   g_clear_pointer (&self->computed, gw_study_unref);
   self->computed = gw_study_ref (study);
-  _gw_document_run (self, &self->computing, compute_worker, gw_study_ref (study),
-                    (GDestroyNotify) gw_study_unref, computed_cb);
+  /* The values are there; the frame that shows them goes before, undisturbed. */
+  g_idle_add_full (G_PRIORITY_LOW, start_cb,
+                   task_new (self, &self->computing, gw_study_ref (study),
+                             (GDestroyNotify) gw_study_unref, computed_cb),
+                   g_object_unref);
 }
 
 static void

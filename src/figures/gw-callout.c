@@ -109,10 +109,12 @@ gw_is_free (const GwDrawing *drawing,
             bool             may_cover)
 {
   const double *points = gw_drawing_points (drawing);
+  const size_t  n = gw_drawing_n (drawing);
+  const GwMark *marks = gw_drawing_mark (drawing, 0);
 
-  for (size_t i = since; i < gw_drawing_n (drawing); i++)
+  for (size_t i = since; i < n; i++)
     {
-      const GwMark *mark = gw_drawing_mark (drawing, i);
+      const GwMark *mark = &marks[i];
 
       if (!gw_box_meets (&box, &mark->box, gap))
         continue;
@@ -141,6 +143,16 @@ is_own_symbol (const GwMark    *mark,
   return false;
 }
 
+static GwBox
+box_of_leader (const double *leader)
+{
+  double left = fmin (fmin (leader[0], leader[2]), leader[4]);
+  double top = fmin (fmin (leader[1], leader[3]), leader[5]);
+
+  return (GwBox){ left, top, fmax (fmax (leader[0], leader[2]), leader[4]) - left,
+                  fmax (fmax (leader[1], leader[3]), leader[5]) - top };
+}
+
 /* A leader may pass over lines of the drawing, but not over texts, symbols or leaders. */
 static bool
 leader_is_free (const GwDrawing  *drawing,
@@ -149,12 +161,17 @@ leader_is_free (const GwDrawing  *drawing,
                 size_t            n,
                 const GwCallout  *items)
 {
-  for (size_t i = callouts->since; i < gw_drawing_n (drawing); i++)
+  const GwBox   box = box_of_leader (leader);
+  const size_t  n_marks = gw_drawing_n (drawing);
+  const GwMark *marks = gw_drawing_mark (drawing, 0);
+
+  for (size_t i = callouts->since; i < n_marks; i++)
     {
-      const GwMark *mark = gw_drawing_mark (drawing, i);
+      const GwMark *mark = &marks[i];
       double        gap = mark->kind == GW_MARK_TEXT ? 1 : -0.5;
 
-      if (mark->kind == GW_MARK_PATH || mark->kind == GW_MARK_DOT || is_own_symbol (mark, n, items))
+      if (!gw_box_meets (&box, &mark->box, gap) || mark->kind == GW_MARK_PATH ||
+          mark->kind == GW_MARK_DOT || is_own_symbol (mark, n, items))
         continue;
       for (int k = 0; k < 2; k++)
         if (segment_meets_box (leader + 2 * k, leader + 2 * k + 2, &mark->box, gap))
@@ -176,14 +193,18 @@ count_crossings (const GwDrawing  *drawing,
                  const GwCallouts *callouts,
                  const double     *leader)
 {
-  int n = 0;
+  const GwBox   box = box_of_leader (leader);
+  const size_t  n_marks = gw_drawing_n (drawing);
+  const GwMark *marks = gw_drawing_mark (drawing, 0);
+  int           n = 0;
 
-  for (size_t i = callouts->since; i < gw_drawing_n (drawing); i++)
+  for (size_t i = callouts->since; i < n_marks; i++)
     {
-      const GwMark *mark = gw_drawing_mark (drawing, i);
+      const GwMark *mark = &marks[i];
       const double *xy = gw_drawing_points (drawing) + 2 * mark->first;
 
-      if (mark->kind != GW_MARK_PATH || mark->line == GW_LINE_NONE)
+      if (mark->kind != GW_MARK_PATH || mark->line == GW_LINE_NONE ||
+          !gw_box_meets (&box, &mark->box, 1))
         continue;
       for (size_t k = 0; k + 1 < mark->n; k++)
         n += segments_cross (leader, leader + 2, xy + 2 * k, xy + 2 * k + 2) ||

@@ -71,15 +71,6 @@ gw_box_take_right (GwBox *box,
 }
 
 bool
-gw_box_meets (const GwBox *a,
-              const GwBox *b,
-              double       gap)
-{
-  return a->x < b->x + b->width + gap && b->x < a->x + a->width + gap &&
-         a->y < b->y + b->height + gap && b->y < a->y + a->height + gap;
-}
-
-bool
 gw_box_holds (const GwBox *outer,
               const GwBox *inner)
 {

@@ -20,9 +20,14 @@ GwBox gw_box_take_left (GwBox *box,
                         double width);
 GwBox gw_box_take_right (GwBox *box,
                          double width);
-bool  gw_box_meets (const GwBox *a,
-                    const GwBox *b,
-                    double       gap);
+static inline bool
+gw_box_meets (const GwBox *a,
+              const GwBox *b,
+              double       gap)
+{
+  return a->x < b->x + b->width + gap && b->x < a->x + a->width + gap &&
+         a->y < b->y + b->height + gap && b->y < a->y + a->height + gap;
+}
 bool  gw_box_holds (const GwBox *outer,
                     const GwBox *inner);
 
