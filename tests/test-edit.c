@@ -232,6 +232,34 @@ test_record (void)
   g_assert_null (gw_edit_record (study, "name"));
 }
 
+/* Copies of copies can be saved and read, whatever they are called in the end. */
+static void
+test_copies_of_copies (void)
+{
+  g_autoptr (GwStudy) study = gw_study_parse (SAMPLE_STUDY, strlen (SAMPLE_STUDY), NULL, NULL);
+  g_autofree char *path = g_strdup ("equipment/battery");
+  g_autofree char *text = NULL;
+  g_autoptr (JsonNode) name = json_node_init_string (json_node_alloc (), "Akku f\303\274r vorn");
+  g_autoptr (GwStudy) back = NULL;
+  g_autoptr (GError) error = NULL;
+  GwStudy *named = gw_study_edit (study, "equipment/battery/name", name, &error);
+
+  g_assert_no_error (error);
+  for (guint i = 0; i < 60; i++)
+    {
+      g_autoptr (GwStudy) before = named;
+      g_autofree char *from = g_steal_pointer (&path);
+
+      named = gw_edit_duplicate (before, from, &path, &error);
+      g_assert_no_error (error);
+    }
+  text = gw_study_text (named);
+  back = gw_study_parse (text, strlen (text), NULL, &error);
+  g_assert_no_error (error);
+  g_assert_true (gw_record_equal (&back->record, &named->record));
+  gw_study_unref (named);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -247,6 +275,8 @@ main (int   argc,
   g_test_add_func ("/study/edit/move", test_move);
   g_test_add_func ("/study/edit/for-option", test_for_option);
   g_test_add_func ("/study/edit/record", test_record);
+
+  g_test_add_func ("/study/edit/copies-of-copies", test_copies_of_copies);
 
   return g_test_run ();
 }

@@ -36,6 +36,8 @@ test_round_trip (void)
   g_assert_true (gw_record_equal (&study->record, &again->record));
 }
 
+#define FORTY "a name of forty characters, all counted."
+
 typedef struct
 {
   const char *name;
@@ -98,6 +100,8 @@ static const Bad bad_files[] = {
   { "flag-number", "\"role\": \"wing\",", "\"role\": \"wing\", \"mirrored\": 1,", CONTENT,
     "true or false" },
   { "name-number", "\"name\": \"Plank\"", "\"name\": 7", CONTENT, "text in quotes" },
+  { "name-long", "\"Plank\"", "\"" FORTY FORTY FORTY FORTY FORTY "!\"", CONTENT,
+    "longer than 200" },
   { "list-object", "\"equipment\": [", "\"legs\": {}, \"equipment\": [", CONTENT, "legs" },
   { "list-of-numbers", "\"equipment\": [", "\"legs\": [1], \"equipment\": [", CONTENT, "legs/1" },
   { "part-list", "\"targets\": {", "\"day\": [], \"targets\": {", CONTENT, "day" },

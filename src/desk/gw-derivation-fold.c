@@ -20,6 +20,8 @@ typedef struct
   char      *path;
 } Row;
 
+#define LONG_VALUE 30 /* characters that no number has */
+
 struct _GwDerivationFold
 {
   GtkWidget parent_instance;
@@ -107,7 +109,6 @@ row_new (GwDerivationFold *self,
   gtk_widget_set_hexpand (GTK_WIDGET (row->label), TRUE);
   gtk_label_set_xalign (row->value, 1.0f);
   gtk_label_set_justify (row->value, GTK_JUSTIFY_RIGHT);
-  gtk_label_set_wrap_mode (row->value, PANGO_WRAP_WORD); /* a number stays whole */
   gtk_box_append (GTK_BOX (line), GTK_WIDGET (row->label));
   gtk_box_append (GTK_BOX (line), GTK_WIDGET (row->value));
   gtk_box_append (GTK_BOX (column), line);
@@ -142,6 +143,10 @@ row_update (Row                   *row,
 
   show_text (row->label, from->label);
   show_text (row->value, from->value);
+  /* A number stays whole, a name need not. */
+  gtk_label_set_wrap_mode (row->value, g_utf8_strlen (from->value, -1) < LONG_VALUE
+                                         ? PANGO_WRAP_WORD
+                                         : PANGO_WRAP_WORD_CHAR);
   show_text (row->detail, detail);
   if (row->path != NULL)
     {

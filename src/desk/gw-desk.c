@@ -15,6 +15,7 @@
 #define LEAST_OUTLINE 200 /* [pixel] */
 #define LEAST_FORM    280
 #define ROOMY         1100 /* of the window: both drawers leave room for the sheet */
+#define MOST_WIDTH    2000 /* that is remembered */
 
 struct _GwDesk
 {
@@ -187,13 +188,13 @@ position_cb (GwDesk *self)
   if (!self->is_placed)
     return;
   if (gtk_widget_get_visible (GTK_WIDGET (self->outline)) && outline >= LEAST_OUTLINE &&
-      outline != self->outline_width)
+      outline <= MOST_WIDTH && outline != self->outline_width)
     {
       self->outline_width = outline;
       g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_OUTLINE_WIDTH]);
     }
   if (gtk_widget_get_visible (GTK_WIDGET (self->side)) && form >= LEAST_FORM &&
-      form != self->form_width)
+      form <= MOST_WIDTH && form != self->form_width)
     {
       self->form_width = form;
       g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_FORM_WIDTH]);
@@ -420,9 +421,9 @@ install_properties (GObjectClass *object_class)
   properties[PROP_FORM] = g_param_spec_boolean ("form", NULL, NULL, TRUE, flags);
   properties[PROP_TABLE] = g_param_spec_boolean ("table", NULL, NULL, FALSE, flags);
   properties[PROP_OUTLINE_WIDTH] =
-    g_param_spec_int ("outline-width", NULL, NULL, LEAST_OUTLINE, 2000, 236, flags);
+    g_param_spec_int ("outline-width", NULL, NULL, LEAST_OUTLINE, MOST_WIDTH, 236, flags);
   properties[PROP_FORM_WIDTH] =
-    g_param_spec_int ("form-width", NULL, NULL, LEAST_FORM, 2000, 300, flags);
+    g_param_spec_int ("form-width", NULL, NULL, LEAST_FORM, MOST_WIDTH, 300, flags);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 }
 

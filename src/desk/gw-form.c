@@ -417,6 +417,15 @@ gw_form_class_init (GwFormClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, scope_cb);
 }
 
+/* No name, however long, shall make the drawer wider. */
+static void
+label_button (GtkButton  *button,
+              const char *label)
+{
+  gtk_button_set_label (button, label);
+  gtk_label_set_ellipsize (GTK_LABEL (gtk_button_get_child (button)), PANGO_ELLIPSIZE_END);
+}
+
 static void
 gw_form_init (GwForm *self)
 {
@@ -424,8 +433,8 @@ gw_form_init (GwForm *self)
   self->rows = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   gtk_widget_init_template (GTK_WIDGET (self));
   /* Until something is selected; nobody sees them then, but they can be met. */
-  gtk_button_set_label (GTK_BUTTON (self->back), _ ("Back"));
-  gtk_button_set_label (GTK_BUTTON (self->here_button), _ ("Only this option"));
+  label_button (GTK_BUTTON (self->back), _ ("Back"));
+  label_button (GTK_BUTTON (self->here_button), _ ("Only this option"));
   g_signal_connect_swapped (self->site, "help", G_CALLBACK (help_cb), self);
 }
 

@@ -162,10 +162,14 @@ _gw_edit_rename_copy (GwRecord *copy)
 
   if (name != NULL && *name != NULL)
     {
-      char *renamed = g_strdup_printf (_ ("%s, copy"), *name);
+      g_autofree char *renamed = g_strdup_printf (_ ("%s, copy"), *name);
 
-      g_free (*name);
-      *name = renamed;
+      /* What is longer could not be read again. */
+      if (g_utf8_strlen (renamed, -1) <= GW_LONGEST_NAME)
+        {
+          g_free (*name);
+          *name = g_steal_pointer (&renamed);
+        }
     }
 }
 

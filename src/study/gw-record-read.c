@@ -10,7 +10,7 @@
 
 #include "study/gw-record-json.h"
 
-#define LONGEST_TEXT 4000 /* characters of a name, note or source */
+#define LONGEST_TEXT 4000 /* characters of a note or source */
 
 char *
 gw_field_bounds (const GwField *field)
@@ -105,8 +105,8 @@ check_members (JsonObject *object,
                const char *path,
                GPtrArray  *problems)
 {
-  static const char *const known[] = { "value", "spread", "low",    "typical",
-                                       "high",  "origin", "source", NULL };
+  static const char *const known[] = { "value", "spread", "low", "typical",
+                                       "high", "origin", "source", NULL };
   g_autoptr (GList) keys = json_object_get_members (object);
 
   for (GList *l = keys; l != NULL; l = l->next)
@@ -218,11 +218,13 @@ read_text (char         **text,
            const char    *path,
            GPtrArray     *problems)
 {
+  const int longest = g_str_has_suffix (field->key, "name") ? GW_LONGEST_NAME : LONGEST_TEXT;
+
   if (!node_is_text (node))
     gw_problems_error (problems, path, _ ("text in quotes is wanted here"));
-  else if (strlen (json_node_get_string (node)) > LONGEST_TEXT)
+  else if (g_utf8_strlen (json_node_get_string (node), -1) > longest)
     gw_problems_error (problems, path, _ ("the text is longer than %d characters; shorten it"),
-                       LONGEST_TEXT);
+                       longest);
   else if (field->kind != GW_FIELD_TEXT && !id_is_good (json_node_get_string (node)))
     gw_problems_error (problems, path,
                        _ ("“%s” will not do as a name of reference; use small letters, digits and "

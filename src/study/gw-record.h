@@ -17,6 +17,9 @@ G_BEGIN_DECLS
  * from gw-study.def). Everything that handles documents goes through the table:
  * loading, saving, checking, copying, comparing, paths, spread, the field list. */
 
+/* What a thing is called is shown in a line or two. [characters] */
+#define GW_LONGEST_NAME 200
+
 typedef enum
 {
   GW_FIELD_NUMBER,  /* GwNumber */
