@@ -133,6 +133,21 @@ compute (GwOutcome    *outcome,
 }
 
 /* A round range of masses that holds every option with room on both sides. */
+/* [kg]; 0 for what cannot be computed, which is said when it is. */
+static double
+weigh (const GwOutcome *outcome)
+{
+  GwPieces  pieces;
+  GwBalance balance = { 0 };
+
+  gw_pieces_init (&pieces);
+  if (gw_aircraft_pieces (&outcome->computed->assembly->aircraft, &pieces) != GW_OK ||
+      gw_balance_of (&pieces, &balance) != GW_OK)
+    balance.mass = 0.0;
+  gw_pieces_clear (&pieces);
+  return balance.mass;
+}
+
 static void
 lay_out_curve (GwEvaluation *evaluation)
 {
@@ -140,7 +155,7 @@ lay_out_curve (GwEvaluation *evaluation)
 
   for (guint i = 0; i < evaluation->outcomes->len; i++)
     {
-      const double mass = gw_evaluation_outcome (evaluation, i)->results.value[GW_RESULT_MASS];
+      const double mass = weigh (gw_evaluation_outcome (evaluation, i));
 
       least = MIN (least, mass);
       most = MAX (most, mass);
@@ -218,7 +233,7 @@ gw_evaluation_new (GwStudy      *study,
 {
   g_autoptr (GwEvaluation) evaluation = evaluation_alloc (study);
 
-  if (!assemble_all (evaluation, NULL, error) || !compute_all (evaluation, NULL, error))
+  if (!assemble_all (evaluation, NULL, error))
     return NULL;
 
   lay_out_curve (evaluation);
@@ -319,10 +334,8 @@ gw_evaluation_quick (GwStudy            *study,
 
   if (previous != NULL)
     memcpy (evaluation->curve_mass, previous->curve_mass, sizeof evaluation->curve_mass);
-  else if (compute_all (evaluation, NULL, error))
-    lay_out_curve (evaluation);
   else
-    return NULL;
+    lay_out_curve (evaluation);
 
   if (previous != NULL ? !compute_quick (evaluation, previous, error)
                        : !compute_all (evaluation, evaluation->curve_mass, error))
