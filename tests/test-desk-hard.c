@@ -202,7 +202,8 @@ remove_whole (Desk       *desk,
               const char *path)
 {
   g_autoptr (GError) error = NULL;
-  GwStudy *edited = gw_edit_remove_whole (gw_document_get_study (desk->document), path, NULL, &error);
+  GwStudy *edited =
+    gw_edit_remove_whole (gw_document_get_study (desk->document), path, NULL, &error);
 
   g_assert_no_error (error);
   edit (desk, edited);
