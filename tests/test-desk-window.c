@@ -628,6 +628,29 @@ test_right_to_left (void)
   place_clear (&place);
 }
 
+/* What is made only when it is opened. */
+static void
+test_opened (void)
+{
+  GwWindow      *window = window_new ();
+  GtkMenuButton *button = GTK_MENU_BUTTON (get (window, "menu_button"));
+  GtkWidget     *keys;
+
+  g_assert_null (gtk_menu_button_get_popover (button));
+  gtk_menu_button_popup (button);
+  wait_until (gtk_widget_get_mapped (GTK_WIDGET (gtk_menu_button_get_popover (button))));
+  gtk_menu_button_popdown (button);
+
+  g_assert_null (gtk_application_window_get_help_overlay (GTK_APPLICATION_WINDOW (window)));
+  gtk_widget_activate_action (GTK_WIDGET (window), "win.keys", NULL);
+  keys = GTK_WIDGET (gtk_application_window_get_help_overlay (GTK_APPLICATION_WINDOW (window)));
+  g_assert_nonnull (keys);
+  wait_until (gtk_widget_get_mapped (keys));
+  gtk_window_close (GTK_WINDOW (keys));
+  wait_until (!gtk_widget_get_mapped (keys));
+  window_close (window);
+}
+
 static guint
 n_windows (void)
 {
@@ -810,6 +833,7 @@ main (int   argc,
   g_test_add_func ("/desk/window/right-to-left", test_right_to_left);
   g_test_add_func ("/desk/window/narrow", test_narrow);
   g_test_add_func ("/desk/window/menu-fits", test_menu_fits);
+  g_test_add_func ("/desk/window/opened", test_opened);
   g_test_add_func ("/desk/window/several-windows", test_several_windows);
   g_test_add_func ("/desk/window/close-busy", test_close_busy);
 #if !GTK_CHECK_VERSION(4, 10, 0)
