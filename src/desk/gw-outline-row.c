@@ -11,10 +11,11 @@
 
 typedef struct
 {
-  GtkBox    *mark;
-  GtkLabel  *name, *detail;
-  GtkWidget *more;
-  char      *path;
+  GtkBox         *mark;
+  GtkLabel       *name;
+  GtkInscription *detail;
+  GtkWidget      *more;
+  char           *path;
 } GwOutlineRowPrivate;
 
 G_DEFINE_TYPE_WITH_PRIVATE (GwOutlineRow, gw_outline_row, GTK_TYPE_LIST_BOX_ROW)
@@ -129,7 +130,7 @@ static void
 set_detail (GwOutlineRow *self,
             const char   *detail)
 {
-  gtk_label_set_text (get (self)->detail, detail);
+  gtk_inscription_set_text (get (self)->detail, detail);
   gtk_widget_set_visible (GTK_WIDGET (get (self)->detail), *detail != '\0');
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                   detail, -1);
@@ -156,7 +157,7 @@ gw_outline_row_set (GwOutlineRow *self,
     }
   if (is_fresh || !g_str_equal (gtk_label_get_text (priv->name), name))
     set_name (self, name);
-  if (is_fresh || !g_str_equal (gtk_label_get_text (priv->detail), detail))
+  if (is_fresh || g_strcmp0 (gtk_inscription_get_text (priv->detail), detail) != 0)
     set_detail (self, detail);
 }
 

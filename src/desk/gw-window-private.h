@@ -40,10 +40,11 @@ struct _GwWindow
   GwProblemPage *problem;
   GwNewStudy    *new_study;
   GtkWidget     *waiting, *spinner;
-  GtkLabel      *foot;
   GwStartPage   *start;
   GwNotice      *notice;
   GMenu         *undo_menu, *recent_menu;
+
+  GtkInscription *foot;
 
   GwDocument *document;  /* on the screen; it has an evaluation */
   GwDocument *candidate; /* to be opened; takes its place once it has one */

@@ -16,6 +16,13 @@ PangoLayout *gw_drawing_layout (const GwDrawing *drawing,
                                 GwFont           font,
                                 GwTextStyle      style);
 
+/** gw_drawing_wrapped: likewise, in lines of @width at most [pt]. */
+PangoLayout *gw_drawing_wrapped (const GwDrawing *drawing,
+                                 const char      *text,
+                                 GwFont           font,
+                                 GwTextStyle      style,
+                                 double           width);
+
 /** gw_drawing_cut: drops the marks from @n on; a trial that did not fit. */
 void gw_drawing_cut (GwDrawing *drawing,
                      size_t     n);

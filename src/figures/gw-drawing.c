@@ -247,11 +247,13 @@ describe (const GwDrawing *drawing,
   return description;
 }
 
-PangoLayout *
-gw_drawing_layout (const GwDrawing *drawing,
-                   const char      *text,
-                   GwFont           font,
-                   GwTextStyle      style)
+/* Wrapped text has a layout of its own. */
+static PangoLayout *
+find_layout (const GwDrawing *drawing,
+             const char      *text,
+             GwFont           font,
+             GwTextStyle      style,
+             bool             is_wrapped)
 {
   const size_t          length = strlen (text);
   char                  stack[128];
@@ -259,7 +261,7 @@ gw_drawing_layout (const GwDrawing *drawing,
   PangoLayout          *layout;
   PangoFontDescription *description;
 
-  key[0] = (char) (1 + (int) font * GW_N_FONTS + (int) style);
+  key[0] = (char) (1 + 2 * ((int) font * GW_N_FONTS + (int) style) + is_wrapped);
   memcpy (key + 1, text, length + 1);
   layout = g_hash_table_lookup (drawing->layouts, key);
   if (layout == NULL)
@@ -276,6 +278,29 @@ gw_drawing_layout (const GwDrawing *drawing,
   if (key != stack)
     g_free (key);
 
+  return layout;
+}
+
+PangoLayout *
+gw_drawing_layout (const GwDrawing *drawing,
+                   const char      *text,
+                   GwFont           font,
+                   GwTextStyle      style)
+{
+  return find_layout (drawing, text, font, style, false);
+}
+
+PangoLayout *
+gw_drawing_wrapped (const GwDrawing *drawing,
+                    const char      *text,
+                    GwFont           font,
+                    GwTextStyle      style,
+                    double           width)
+{
+  PangoLayout *layout = find_layout (drawing, text, font, style, true);
+
+  pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
+  pango_layout_set_width (layout, (int) floor (fmax (width, 1) * PANGO_SCALE));
   return layout;
 }
 
