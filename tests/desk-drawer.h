@@ -110,7 +110,7 @@ static inline const char *
 label_of (GwOutlineRow *row,
           const char   *id)
 {
-  return gtk_label_get_text (GTK_LABEL (find (GTK_WIDGET (row), id)));
+  return text_on (find (GTK_WIDGET (row), id));
 }
 
 /* "Wing|Tailplane|Fin" */

@@ -27,3 +27,11 @@ find (GtkWidget  *widget,
 
   return NULL;
 }
+
+/* What a label or an inscription reads. */
+static inline const char *
+text_on (GtkWidget *widget)
+{
+  return GTK_IS_LABEL (widget) ? gtk_label_get_text (GTK_LABEL (widget))
+                               : gtk_inscription_get_text (GTK_INSCRIPTION (widget));
+}

@@ -25,7 +25,7 @@ static inline const char *
 text_in (GwWindow   *window,
          const char *id)
 {
-  return gtk_label_get_text (GTK_LABEL (get_widget (window, id)));
+  return text_on (get_widget (window, id));
 }
 
 static inline gboolean

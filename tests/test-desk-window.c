@@ -29,7 +29,7 @@ static const char *
 text_of (GwWindow   *window,
          const char *id)
 {
-  return gtk_label_get_text (GTK_LABEL (get (window, id)));
+  return text_on (get (window, id));
 }
 
 static gboolean

@@ -13,11 +13,12 @@
 
 typedef struct
 {
-  GtkOverlay *overlay;
-  GtkWidget  *texts;
-  GtkLabel   *name, *detail;
-  GtkWidget  *more;
-  char       *path;
+  GtkOverlay     *overlay;
+  GtkWidget      *texts;
+  GtkLabel       *name;
+  GtkInscription *detail;
+  GtkWidget      *more;
+  char           *path;
 } GwOutlineRowPrivate;
 
 G_DEFINE_TYPE_WITH_PRIVATE (GwOutlineRow, gw_outline_row, GTK_TYPE_LIST_BOX_ROW)
@@ -148,7 +149,7 @@ static void
 set_detail (GwOutlineRow *self,
             const char   *detail)
 {
-  gtk_label_set_text (get (self)->detail, detail);
+  gtk_inscription_set_text (get (self)->detail, detail);
   gtk_widget_set_visible (GTK_WIDGET (get (self)->detail), *detail != '\0');
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                   detail, -1);
@@ -175,7 +176,7 @@ gw_outline_row_set (GwOutlineRow *self,
     }
   if (is_fresh || !g_str_equal (gtk_label_get_text (priv->name), name))
     set_name (self, name);
-  if (is_fresh || !g_str_equal (gtk_label_get_text (priv->detail), detail))
+  if (is_fresh || g_strcmp0 (gtk_inscription_get_text (priv->detail), detail) != 0)
     set_detail (self, detail);
 }
 

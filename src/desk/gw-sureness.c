@@ -122,11 +122,16 @@ gw_sureness_update (GwSureness     *self,
   if (!has_any)
     return;
 
+  /* Asks the display server where the pointer is. */
+  if (g_strcmp0 (gtk_widget_get_tooltip_text (self->button), number->source) != 0)
+    gtk_widget_set_tooltip_text (self->button, number->source);
   text = gw_form_sureness_text (number, self->field, gw_form_site_get_units (self->site));
+  if (g_str_equal (gtk_label_get_text (self->label), text))
+    return;
+
   /* Translators: read aloud: "Chord: how sure it is: ±3 %" */
   name = g_strdup_printf (_ ("%s: how sure it is: %s"), gw_form_label (self->field), text);
   gtk_label_set_text (self->label, text);
-  gtk_widget_set_tooltip_text (self->button, number->source);
   /* The inner button is what takes the focus. */
   gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_first_child (self->button)),
                                   GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);

@@ -40,11 +40,12 @@ struct _GwWindow
   GwProblemPage *problem;
   GwNewStudy    *new_study;
   GtkWidget     *waiting, *spinner;
-  GtkLabel      *foot;
   GwStartPage   *start;
   GwNotice      *notice;
   GtkMenuButton *menu_button;
   GMenu         *menu, *undo_menu, *recent_menu;
+
+  GtkInscription *foot;
 
   GwDocument *document;  /* on the screen; it has an evaluation */
   GwDocument *candidate; /* to be opened; takes its place once it has one */

@@ -47,7 +47,7 @@ message_over_cb (gpointer data)
   GwWindow *self = data;
 
   self->message_source = 0;
-  gtk_label_set_text (
+  gtk_inscription_set_text (
     self->foot, _ ("Estimates for unmanned models: no substitute for a structural test, a range "
                    "check, a careful first flight, or local law."));
   gtk_widget_remove_css_class (GTK_WIDGET (self->foot), "message");
@@ -65,7 +65,7 @@ _gw_window_say (GwWindow   *self,
       return;
     }
 
-  gtk_label_set_text (self->foot, text);
+  gtk_inscription_set_text (self->foot, text);
   gtk_widget_add_css_class (GTK_WIDGET (self->foot), "message");
   self->message_source = g_timeout_add_seconds (READING_TIME, message_over_cb, self);
 }

@@ -16,9 +16,12 @@ PangoLayout *gw_drawing_layout (const GwDrawing *drawing,
                                 GwFont           font,
                                 GwTextStyle      style);
 
-/** gw_drawing_lines: number kept under @key until the type changes; 0 while it is new. */
-guint *gw_drawing_lines (GwDrawing  *drawing,
-                         const char *key);
+/** gw_drawing_wrapped: likewise, in lines of @width at most [pt]. */
+PangoLayout *gw_drawing_wrapped (const GwDrawing *drawing,
+                                 const char      *text,
+                                 GwFont           font,
+                                 GwTextStyle      style,
+                                 double           width);
 
 /** gw_drawing_cut: drops the marks from @n on; a trial that did not fit. */
 void gw_drawing_cut (GwDrawing *drawing,

@@ -14,7 +14,6 @@ struct _GwDrawing
   const GwTheme *theme;
   double         type;    /* factor on all text */
   PangoLayout   *layout;  /* what the others are copies of */
-  GHashTable    *lines;   /* of texts folded before: how many */
   GHashTable    *layouts; /* of texts set before: the same ones are asked for again and again */
   GwMark        *marks;
   size_t         n, size;
@@ -59,12 +58,6 @@ layout_new (void)
 }
 
 static GHashTable *
-lines_new (void)
-{
-  return g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
-}
-
-static GHashTable *
 layouts_new (void)
 {
   return g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_object_unref);
@@ -79,7 +72,6 @@ gw_drawing_new (const GwTheme *theme)
   drawing->type = 1;
   drawing->layout = layout_new ();
   drawing->layouts = layouts_new ();
-  drawing->lines = lines_new ();
   drawing->found = g_array_new (FALSE, FALSE, sizeof (double));
   drawing->given = g_array_new (FALSE, FALSE, sizeof (double));
 
@@ -93,7 +85,6 @@ gw_drawing_free (GwDrawing *drawing)
     return;
   gw_drawing_cut (drawing, 0);
   g_hash_table_unref (drawing->layouts);
-  g_hash_table_unref (drawing->lines);
   g_array_unref (drawing->found);
   g_array_unref (drawing->given);
   g_object_unref (drawing->layout);
@@ -108,9 +99,7 @@ gw_drawing_set_type (GwDrawing *drawing,
 {
   drawing->type = CLAMP (factor, 0.8, 2);
   g_hash_table_unref (drawing->layouts);
-  g_hash_table_unref (drawing->lines);
   drawing->layouts = layouts_new ();
-  drawing->lines = lines_new ();
 }
 
 const GwTheme *
@@ -175,9 +164,7 @@ gw_drawing_follow (GwDrawing       *drawing,
   if (drawing->type == like->type && drawing->layouts != like->layouts)
     {
       g_hash_table_unref (drawing->layouts);
-      g_hash_table_unref (drawing->lines);
       drawing->layouts = g_hash_table_ref (like->layouts);
-      drawing->lines = g_hash_table_ref (like->lines);
     }
 }
 
@@ -260,11 +247,13 @@ describe (const GwDrawing *drawing,
   return description;
 }
 
-PangoLayout *
-gw_drawing_layout (const GwDrawing *drawing,
-                   const char      *text,
-                   GwFont           font,
-                   GwTextStyle      style)
+/* Wrapped text has a layout of its own. */
+static PangoLayout *
+find_layout (const GwDrawing *drawing,
+             const char      *text,
+             GwFont           font,
+             GwTextStyle      style,
+             bool             is_wrapped)
 {
   const size_t          length = strlen (text);
   char                  stack[128];
@@ -272,7 +261,7 @@ gw_drawing_layout (const GwDrawing *drawing,
   PangoLayout          *layout;
   PangoFontDescription *description;
 
-  key[0] = (char) (1 + (int) font * GW_N_FONTS + (int) style);
+  key[0] = (char) (1 + 2 * ((int) font * GW_N_FONTS + (int) style) + is_wrapped);
   memcpy (key + 1, text, length + 1);
   layout = g_hash_table_lookup (drawing->layouts, key);
   if (layout == NULL)
@@ -292,19 +281,27 @@ gw_drawing_layout (const GwDrawing *drawing,
   return layout;
 }
 
-guint *
-gw_drawing_lines (GwDrawing  *drawing,
-                  const char *key)
+PangoLayout *
+gw_drawing_layout (const GwDrawing *drawing,
+                   const char      *text,
+                   GwFont           font,
+                   GwTextStyle      style)
 {
-  guint *lines = g_hash_table_lookup (drawing->lines, key);
+  return find_layout (drawing, text, font, style, false);
+}
 
-  if (lines == NULL)
-    {
-      lines = g_new0 (guint, 1);
-      g_hash_table_insert (drawing->lines, g_strdup (key), lines);
-    }
+PangoLayout *
+gw_drawing_wrapped (const GwDrawing *drawing,
+                    const char      *text,
+                    GwFont           font,
+                    GwTextStyle      style,
+                    double           width)
+{
+  PangoLayout *layout = find_layout (drawing, text, font, style, true);
 
-  return lines;
+  pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
+  pango_layout_set_width (layout, (int) floor (fmax (width, 1) * PANGO_SCALE));
+  return layout;
 }
 
 void

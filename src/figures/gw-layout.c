@@ -172,35 +172,6 @@ gw_text_line (GwDrawing *drawing,
   return height;
 }
 
-/* As Pango takes it. */
-static int
-wrap_width (double width)
-{
-  return (int) floor (fmax (width, 1) * PANGO_SCALE);
-}
-
-/* The drawing's layout set to wrap at @width; wrap_end() sets it back. */
-static PangoLayout *
-wrap_begin (GwDrawing  *drawing,
-            const char *text,
-            GwFont      font,
-            GwTextStyle style,
-            double      width)
-{
-  PangoLayout *layout = gw_drawing_layout (drawing, text, font, style);
-
-  pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
-  pango_layout_set_width (layout, wrap_width (width));
-
-  return layout;
-}
-
-static void
-wrap_end (PangoLayout *layout)
-{
-  pango_layout_set_width (layout, -1);
-}
-
 int
 gw_text_lines (GwDrawing  *drawing,
                const char *text,
@@ -208,26 +179,13 @@ gw_text_lines (GwDrawing  *drawing,
                GwTextStyle style,
                double      width)
 {
-  PangoLayout *layout;
-  double       full;
-  guint       *lines;
-  char        *key;
+  double full;
 
   gw_drawing_measure (drawing, text, font, style, &full, NULL);
   if (full <= width)
     return 1;
 
-  key = g_strdup_printf ("lines %d %d %d %s", (int) font, (int) style, wrap_width (width), text);
-  lines = gw_drawing_lines (drawing, key);
-  g_free (key);
-  if (*lines == 0)
-    {
-      layout = wrap_begin (drawing, text, font, style, width);
-      *lines = (guint) pango_layout_get_line_count (layout);
-      wrap_end (layout);
-    }
-
-  return (int) *lines;
+  return pango_layout_get_line_count (gw_drawing_wrapped (drawing, text, font, style, width));
 }
 
 double
@@ -240,7 +198,7 @@ gw_text_paragraph (GwDrawing  *drawing,
                    GwAlign     align)
 {
   double       line = gw_text_line (drawing, font);
-  PangoLayout *layout = wrap_begin (drawing, text, font, style, box.width);
+  PangoLayout *layout = gw_drawing_wrapped (drawing, text, font, style, box.width);
   int          n = pango_layout_get_line_count (layout);
   char       **lines = g_new0 (char *, n + 1);
   double       used = 0;
@@ -251,7 +209,6 @@ gw_text_paragraph (GwDrawing  *drawing,
 
       lines[i] = g_strchomp (g_strndup (text + part->start_index, (gsize) part->length));
     }
-  wrap_end (layout);
 
   for (int i = 0; i < n && used + line <= box.height + 0.01; i++)
     {
