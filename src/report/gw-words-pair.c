@@ -50,7 +50,8 @@ _gw_pair_is_nothing (const GwPair *pair,
 {
   const GwResultInfo *info = gw_result_info (id);
 
-  return gw_amount_is_nothing (pair->units, info->quantity, _gw_pair_change (pair, id), info->decimals);
+  return gw_amount_is_nothing (pair->units, info->quantity, _gw_pair_change (pair, id),
+                               info->decimals);
 }
 
 gboolean

@@ -52,10 +52,10 @@ add_row (const GwPair *pair,
   row->id = id;
   row->label = g_strdup (_ (info->label));
   row->unit = g_strdup (gw_units_name (pair->units, info->quantity));
-  row->before =
-    gw_amount_number (pair->units, info->quantity, _gw_pair_value (pair->before, id), info->decimals);
-  row->after =
-    gw_amount_number (pair->units, info->quantity, _gw_pair_value (pair->after, id), info->decimals);
+  row->before = gw_amount_number (pair->units, info->quantity, _gw_pair_value (pair->before, id),
+                                  info->decimals);
+  row->after = gw_amount_number (pair->units, info->quantity, _gw_pair_value (pair->after, id),
+                                 info->decimals);
   if (isfinite (change) && !_gw_pair_is_nothing (pair, id))
     row->change = gw_amount_change (pair->units, info->quantity, change, info->decimals);
   row->verdict = verdict_of (pair, id);

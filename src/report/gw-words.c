@@ -113,7 +113,8 @@ add_sureness (const GwPair *pair,
 
   for (guint i = 0; i < G_N_ELEMENTS (told); i++)
     {
-      const char *words = surely (i, _gw_pair_sureness (pair, told[i].id), _gw_pair_change (pair, told[i].id));
+      const char *words = surely (i, _gw_pair_sureness (pair, told[i].id),
+                                  _gw_pair_change (pair, told[i].id));
 
       if (words != NULL)
         take (parts, g_strdup (_ (words)));
@@ -155,7 +156,8 @@ lead_text (const GwPair *pair)
   g_autofree char *ballast = _gw_pair_text (pair, pair->after, GW_RESULT_BALLAST);
 
   if (!has_lead (pair, pair->after))
-    return has_lead (pair, pair->before) && isfinite (_gw_pair_value (pair->after, GW_RESULT_BALLAST))
+    return has_lead (pair, pair->before) &&
+               isfinite (_gw_pair_value (pair->after, GW_RESULT_BALLAST))
              ? g_strdup (_ ("needs no lead"))
              : NULL;
   if (is_lead_ahead (pair->after))
@@ -299,7 +301,8 @@ plain_change (const GwPair *pair,
 
   if (!isfinite (_gw_pair_value (pair->after, id)))
     return g_strdup_printf (_ ("%s without an answer now"), label);
-  if (id == GW_RESULT_SLIDE || !isfinite (_gw_pair_change (pair, id)) || _gw_pair_is_nothing (pair, id))
+  if (id == GW_RESULT_SLIDE || !isfinite (_gw_pair_change (pair, id)) ||
+      _gw_pair_is_nothing (pair, id))
     return g_strdup_printf (_ ("%s now %s"), label, now);
 
   size = _gw_pair_size (pair, id);

@@ -13,8 +13,8 @@ G_BEGIN_DECLS
 /* Every edit, here and in gw-edit-whole.h, gw-edit-option.h and gw-fresh.h, gives a new study
  * that is in order as a whole, every option of it, and comes back from its file the same; or
  * NULL with the reason, and then nothing is given out. The study it starts from stays as it is
- * in any case, so a refused edit leaves all as it was. (gw_edit_set() alone checks less.) A path names a field or, in a list, a record: "equipment/battery",
- * "surfaces/wing/stations/2".
+ * in any case, so a refused edit leaves all as it was. (gw_edit_set() alone checks less.) A path
+ * names a field or, in a list, a record: "equipment/battery", "surfaces/wing/stations/2".
  *
  * Edits of a list of the airframe are of the common one; gw-edit-option.h makes them of one
  * option. What options change of a record follows it: records without an id are told by their
