@@ -165,8 +165,8 @@ look_at (Gathering      *gathering,
          gboolean        is_used)
 {
   const GwNumber  *number = gw_record_at (record, field);
-  g_autofree char *key =
-    gw_resolved_key (gathering->study, gathering->deriving->evaluation->study, path);
+  const GwStudy   *common = gathering->deriving->evaluation->study;
+  g_autofree char *key = gw_resolved_key (gathering->study, common, path);
   const double    *weight = g_hash_table_lookup (gathering->weights, key);
 
   if (weight != NULL)
@@ -490,9 +490,9 @@ weigh_effects (Gathering *gathering)
 void
 _gw_derive_inputs (GwDeriving *deriving)
 {
-  GwStudy          *study = deriving->outcome->assembly->study;
-  Gathering         gathering = {
-            deriving, study, _gw_derivation_use_of_result (deriving), NULL, NULL, NULL
+  GwStudy  *study = deriving->outcome->assembly->study;
+  Gathering gathering = {
+    .deriving = deriving, .study = study, .use = _gw_derivation_use_of_result (deriving)
   };
   const GwGroup     plain[] = { GW_GROUP_STRUT, GW_GROUP_LEG, GW_GROUP_POWER, GW_GROUP_ITEM };
   const char *const keys[] = { "struts", "legs", "powers", "equipment" };

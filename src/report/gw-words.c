@@ -125,8 +125,8 @@ add_sureness (const GwPair *pair,
 
   for (guint i = 0; i < G_N_ELEMENTS (told); i++)
     {
-      const char *words =
-        surely (i, _gw_pair_sureness (pair, told[i].id), _gw_pair_change (pair, told[i].id));
+      const char *words = surely (i, _gw_pair_sureness (pair, told[i].id),
+                                  _gw_pair_change (pair, told[i].id));
 
       if (words != NULL)
         take (parts, g_strdup (_ (words)));
