@@ -184,14 +184,14 @@ position_cb (GwDesk *self)
 
   if (!self->is_placed)
     return;
-  if (gtk_widget_get_visible (GTK_WIDGET (self->outline)) && outline >= LEAST_OUTLINE && outline <= MOST_WIDTH &&
-      outline != self->outline_width)
+  if (gtk_widget_get_visible (GTK_WIDGET (self->outline)) && outline != self->outline_width &&
+      outline >= LEAST_OUTLINE && outline <= MOST_WIDTH)
     {
       self->outline_width = outline;
       g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_OUTLINE_WIDTH]);
     }
-  if (gtk_widget_get_visible (GTK_WIDGET (self->side)) && form >= LEAST_FORM && form <= MOST_WIDTH &&
-      form != self->form_width)
+  if (gtk_widget_get_visible (GTK_WIDGET (self->side)) && form != self->form_width &&
+      form >= LEAST_FORM && form <= MOST_WIDTH)
     {
       self->form_width = form;
       g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_FORM_WIDTH]);

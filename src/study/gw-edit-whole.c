@@ -11,6 +11,7 @@
 
 #include "study/gw-check.h"
 #include "study/gw-edit-private.h"
+#include "study/gw-json.h"
 
 static const char *const parts_of_surface[] = { "builds", "spars" };
 
@@ -162,7 +163,7 @@ copy_changes (GwStudy    *study,
             continue;
           copy = g_new (GwChange, 1);
           copy->path = g_strconcat (to, rest, NULL);
-          copy->value = json_node_copy (change->value);
+          copy->value = gw_json_copy (change->value);
           g_ptr_array_add (option->changes, copy);
         }
     }

@@ -336,7 +336,7 @@ set_change (GwStudyOption *option,
       g_ptr_array_add (option->changes, change);
     }
 
-  change->value = json_node_copy (value);
+  change->value = gw_json_copy (value);
   gw_record_set_present (&option->record, gw_record_type_field (option->record.type, "changes"),
                          TRUE);
 }
