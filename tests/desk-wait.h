@@ -12,7 +12,11 @@
 #include "sample-study.h"
 
 /* A loaded machine may be slow; a test that hangs must end. */
-#define WAIT_LIMIT 20000 /* [ms] */
+#ifdef __SANITIZE_ADDRESS__
+# define WAIT_LIMIT 120000 /* [ms] */
+#else
+# define WAIT_LIMIT 20000
+#endif
 
 static inline gboolean
 wait_flag_cb (gpointer flag)

@@ -77,6 +77,7 @@ edit_number_node (const EditPlace *place)
   const double wide = (fabs (value) + 1e-3) * g_test_rand_double ();
   const char  *origin = gw_origin_key ((GwOrigin) g_test_rand_int_range (0, GW_N_ORIGINS));
   JsonObject  *object;
+  JsonNode    *node;
 
   if (g_test_rand_int_range (0, 3) > 0)
     return json_node_init_double (json_node_alloc (), value);
@@ -94,7 +95,9 @@ edit_number_node (const EditPlace *place)
       json_object_set_double_member (object, "high", value + 2.0 * wide);
     }
   json_object_set_string_member (object, "origin", origin);
-  return json_node_init_object (json_node_alloc (), object);
+  node = json_node_new (JSON_NODE_OBJECT);
+  json_node_take_object (node, object);
+  return node;
 }
 
 /* An id that is in the list, in the catalogue, or nowhere. */
@@ -126,6 +129,7 @@ edit_node (const GwStudy   *study,
 {
   static const char *const texts[] = { "", "x", "battery", "wing", "\302\261 \"\\/\n", "0", "a-b" };
   const GwField           *field = place->field;
+  JsonNode                *node;
   int                      n = 0;
 
   if (g_test_rand_int_range (0, 20) == 0)
@@ -144,10 +148,14 @@ edit_node (const GwStudy   *study,
     case GW_FIELD_REF:
       return edit_text_node (edit_id (study, field->collection));
     case GW_FIELD_LIST:
-      return json_node_init_array (json_node_alloc (), json_array_new ());
+      node = json_node_new (JSON_NODE_ARRAY);
+      json_node_take_array (node, json_array_new ());
+      return node;
     case GW_FIELD_PART:
     case GW_FIELD_CHANGES:
-      return json_node_init_object (json_node_alloc (), json_object_new ());
+      node = json_node_new (JSON_NODE_OBJECT);
+      json_node_take_object (node, json_object_new ());
+      return node;
     case GW_FIELD_ID:
     case GW_FIELD_TEXT:
     default:

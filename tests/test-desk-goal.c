@@ -69,6 +69,18 @@ settle (const Desk *desk)
   wait_until (keys_is_seen ());
 }
 
+/* In place of what stands in the field. */
+static void
+fill_in (Desk       *desk,
+         const char *id,
+         const char *text)
+{
+  GtkEditable *entry = GTK_EDITABLE (get_widget (desk->window, id));
+
+  keys_type (text);
+  wait_until (g_str_equal (gtk_editable_get_text (entry), text));
+}
+
 static void
 begin_study (Desk *desk)
 {
@@ -80,13 +92,13 @@ begin_study (Desk *desk)
   keys_press ("Right Left"); /* to the next shape and back */
   keys_expect ("High-wing trainer");
   keys_go ("Span");
-  keys_type ("1500");
+  fill_in (desk, "span", "1500");
   keys_press ("Tab");
   keys_expect ("Mean chord");
-  keys_type ("230");
+  fill_in (desk, "chord", "230");
   keys_press ("Tab");
   keys_expect ("Mass goal");
-  keys_type ("1,4 kg");
+  fill_in (desk, "mass", "1,4 kg");
   keys_go ("Begin");
   keys_press ("Return");
   wait_until (gw_window_get_document (desk->window) != NULL && !gtk_widget_get_mapped (page));

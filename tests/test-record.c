@@ -308,6 +308,36 @@ test_each (void)
   g_assert_cmpuint (n, >, 50);
 }
 
+static gpointer
+copy_often (gpointer study)
+{
+  for (guint i = 0; i < 2000; i++)
+    {
+      g_autoptr (GwStudy) copy = gw_study_copy (study);
+
+      g_assert_true (gw_record_equal (&copy->record, &((GwStudy *) study)->record));
+    }
+  return NULL;
+}
+
+/* An edit copies the study that a thread is computing, which copies it as well. */
+static void
+test_copied_by_threads (void)
+{
+  g_autofree char *text = sample_replace (
+    SAMPLE_STUDY, "\"format\": 1,", "\"format\": 1, \"later\": { \"list\": [1, \"two\", null] },");
+  g_autoptr (GwStudy) study = gw_study_parse (text, strlen (text), NULL, NULL);
+  g_autofree char *before = gw_study_text (study), *after = NULL;
+  GThread         *threads[4];
+
+  for (guint i = 0; i < G_N_ELEMENTS (threads); i++)
+    threads[i] = g_thread_new ("copy", copy_often, study);
+  for (guint i = 0; i < G_N_ELEMENTS (threads); i++)
+    g_thread_join (threads[i]);
+  after = gw_study_text (study);
+  g_assert_cmpstr (after, ==, before);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -328,6 +358,8 @@ main (int   argc,
     }
   g_test_add_func ("/study/record/edit-drops-the-source", test_edit_drops_the_source);
   g_test_add_func ("/study/record/each", test_each);
+
+  g_test_add_func ("/study/record/copied-by-threads", test_copied_by_threads);
 
   return g_test_run ();
 }

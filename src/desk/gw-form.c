@@ -298,10 +298,13 @@ update (GwForm *self)
 static void
 settle (GwForm *self)
 {
-  g_autoptr (GList) rows = g_hash_table_get_values (self->rows);
+  g_autolist (GtkWidget) rows = g_hash_table_get_values (self->rows);
 
+  /* What one of them ends may take others away. */
   for (GList *l = rows; l != NULL; l = l->next)
-    if (GW_IS_FORM_FIELD (l->data))
+    g_object_ref (l->data);
+  for (GList *l = rows; l != NULL; l = l->next)
+    if (GW_IS_FORM_FIELD (l->data) && gtk_widget_get_parent (l->data) != NULL)
       gw_form_field_settle (l->data);
 }
 

@@ -509,6 +509,24 @@ gw_window_realize (GtkWidget *widget)
 }
 
 static void
+close_popovers (GtkWidget *widget)
+{
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    close_popovers (child);
+  if (GTK_IS_POPOVER (widget) && gtk_widget_get_mapped (widget))
+    gtk_popover_popdown (GTK_POPOVER (widget));
+}
+
+/* A popover that goes with its window, as GTK 4.8 does it, keeps the keyboard from all others. */
+static void
+gw_window_unmap (GtkWidget *widget)
+{
+  close_popovers (widget);
+  GTK_WIDGET_CLASS (gw_window_parent_class)->unmap (widget);
+}
+
+static void
 gw_window_dispose (GObject *object)
 {
   GwWindow *self = GW_WINDOW (object);
@@ -589,6 +607,7 @@ gw_window_class_init (GwWindowClass *klass)
   object_class->set_property = gw_window_set_property;
   object_class->dispose = gw_window_dispose;
   widget_class->realize = gw_window_realize;
+  widget_class->unmap = gw_window_unmap;
   GTK_WINDOW_CLASS (klass)->close_request = gw_window_close_request;
 
   install_properties (object_class);

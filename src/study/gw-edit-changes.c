@@ -8,6 +8,7 @@
 
 #include "study/gw-edit-option.h"
 #include "study/gw-edit-private.h"
+#include "study/gw-json.h"
 #include "study/gw-record-json.h"
 
 /* What follows @step in @path, or NULL if it is not below it. */
@@ -138,7 +139,7 @@ set (GwStudyOption *option,
       g_ptr_array_add (option->changes, change);
     }
 
-  change->value = json_node_copy (value);
+  change->value = gw_json_copy (value);
   gw_record_set_present (&option->record, gw_record_type_field (option->record.type, "changes"),
                          TRUE);
 }
@@ -149,19 +150,7 @@ set_member (GwChange   *part,
             const char *key,
             JsonNode   *value)
 {
-  JsonObject    *object = json_object_new ();
-  JsonObjectIter iter;
-  const char    *old;
-  JsonNode      *node;
-
-  /* Copies share an object, so it is replaced, never changed. */
-  json_object_iter_init_ordered (&iter, json_node_get_object (part->value));
-  while (json_object_iter_next_ordered (&iter, &old, &node))
-    json_object_set_member (object, old, json_node_copy (node));
-  json_object_set_member (object, key, json_node_copy (value));
-  json_node_unref (part->value);
-  part->value = json_node_new (JSON_NODE_OBJECT);
-  json_node_take_object (part->value, object);
+  json_object_set_member (json_node_get_object (part->value), key, gw_json_copy (value));
 }
 
 static void
@@ -212,7 +201,7 @@ _gw_edit_own (GwStudyOption *option,
     own_part (option, path, value, view);
   else
     {
-      node = value != NULL ? json_node_copy (value) : gw_record_field_node (record, field);
+      node = value != NULL ? gw_json_copy (value) : gw_record_field_node (record, field);
       set (option, path, node);
     }
 }
@@ -379,7 +368,7 @@ _gw_edit_copy_changes (GwStudy    *study,
             continue;
           copy = g_new (GwChange, 1);
           copy->path = g_strconcat (to, rest, NULL);
-          copy->value = json_node_copy (change->value);
+          copy->value = gw_json_copy (change->value);
           g_ptr_array_add (option->changes, copy);
         }
     }

@@ -308,3 +308,49 @@ gw_json_print (GString  *out,
       break;
     }
 }
+
+static JsonArray *
+copy_array (JsonArray *array)
+{
+  const guint n = json_array_get_length (array);
+  JsonArray  *copy = json_array_sized_new (n);
+
+  for (guint i = 0; i < n; i++)
+    json_array_add_element (copy, gw_json_copy (json_array_get_element (array, i)));
+  return copy;
+}
+
+JsonNode *
+gw_json_copy (JsonNode *node)
+{
+  const JsonNodeType type = json_node_get_node_type (node);
+  JsonNode          *copy = json_node_new (type);
+
+  if (type == JSON_NODE_OBJECT)
+    json_node_take_object (copy, gw_json_copy_object (json_node_get_object (node)));
+  else if (type == JSON_NODE_ARRAY)
+    json_node_take_array (copy, copy_array (json_node_get_array (node)));
+  else if (type == JSON_NODE_VALUE)
+    {
+      g_auto (GValue) value = G_VALUE_INIT;
+
+      json_node_get_value (node, &value);
+      json_node_set_value (copy, &value);
+    }
+
+  return copy;
+}
+
+JsonObject *
+gw_json_copy_object (JsonObject *object)
+{
+  JsonObject    *copy = json_object_new ();
+  JsonObjectIter iter;
+  const char    *key;
+  JsonNode      *node;
+
+  json_object_iter_init_ordered (&iter, object);
+  while (json_object_iter_next_ordered (&iter, &key, &node))
+    json_object_set_member (copy, key, gw_json_copy (node));
+  return copy;
+}

@@ -26,6 +26,13 @@ JsonObject *gw_json_parse (const char *text,
                            gsize       length,
                            GError    **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/**
+ * gw_json_copy: shares nothing with @node. JSON-GLib's own copies share what lies below and count
+ * it without a lock, so that they may not be made or let go by two threads.
+ */
+JsonNode   *gw_json_copy (JsonNode *node) G_GNUC_WARN_UNUSED_RESULT;
+JsonObject *gw_json_copy_object (JsonObject *object) G_GNUC_WARN_UNUSED_RESULT;
+
 /** gw_json_print: adds @node to @out, two blanks a level, numbers in their shortest form. */
 void gw_json_print (GString  *out,
                     JsonNode *node,

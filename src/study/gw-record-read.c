@@ -8,6 +8,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "study/gw-json.h"
 #include "study/gw-record-json.h"
 
 #define LONGEST_TEXT 4000 /* characters of a note or source */
@@ -324,7 +325,7 @@ read_changes (GPtrArray  *changes,
       GwChange *change = g_new (GwChange, 1);
 
       change->path = g_strdup (key);
-      change->value = json_node_copy (value);
+      change->value = gw_json_copy (value);
       g_ptr_array_add (changes, change);
     }
 }
@@ -380,23 +381,9 @@ keep_unknown (GwRecord   *record,
               const char *path,
               GPtrArray  *problems)
 {
-  JsonObject *kept = json_object_new ();
-
-  /* Copies share what is kept, so it is replaced, never changed. */
-  if (record->unknown != NULL)
-    {
-      JsonObjectIter iter;
-      const char    *old;
-      JsonNode      *node;
-
-      json_object_iter_init_ordered (&iter, record->unknown);
-      while (json_object_iter_next_ordered (&iter, &old, &node))
-        json_object_set_member (kept, old, json_node_copy (node));
-      json_object_unref (record->unknown);
-    }
-
-  json_object_set_member (kept, key, json_node_copy (value));
-  record->unknown = kept;
+  if (record->unknown == NULL)
+    record->unknown = json_object_new ();
+  json_object_set_member (record->unknown, key, gw_json_copy (value));
   gw_problems_hint (problems, path, _ ("“%s” is not known here; it is kept but has no effect"),
                     key);
 }

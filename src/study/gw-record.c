@@ -10,6 +10,8 @@
 
 #include <string.h>
 
+#include "study/gw-json.h"
+
 static gpointer
 copy_change (gconstpointer data,
              gpointer      unused)
@@ -18,7 +20,7 @@ copy_change (gconstpointer data,
   GwChange       *copy = g_new (GwChange, 1);
 
   copy->path = g_strdup (change->path);
-  copy->value = json_node_copy (change->value);
+  copy->value = gw_json_copy (change->value);
   return copy;
 }
 
@@ -218,7 +220,7 @@ gw_record_assign (GwRecord       *to,
 
   to->present = from->present;
   g_clear_pointer (&to->unknown, json_object_unref);
-  to->unknown = from->unknown != NULL ? json_object_ref (from->unknown) : NULL;
+  to->unknown = from->unknown != NULL ? gw_json_copy_object (from->unknown) : NULL;
 }
 
 GwRecord *
