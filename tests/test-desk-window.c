@@ -712,18 +712,20 @@ test_narrow (void)
 static void
 test_menu_fits (void)
 {
-  Place       place;
-  GwWindow   *window = window_with_sample (&place);
-  GtkPopover *menu = gtk_menu_button_get_popover (GTK_MENU_BUTTON (get (window, "menu_button")));
-  int         height;
+  Place          place;
+  GwWindow      *window = window_with_sample (&place);
+  GtkMenuButton *button = GTK_MENU_BUTTON (get (window, "menu_button"));
+  GtkWidget     *menu;
+  int            height;
 
-  gtk_popover_popup (menu);
-  wait_until (gtk_widget_get_mapped (GTK_WIDGET (menu)));
-  gtk_widget_measure (GTK_WIDGET (menu), GTK_ORIENTATION_VERTICAL, -1, NULL, &height, NULL, NULL);
+  gtk_menu_button_popup (button);
+  menu = GTK_WIDGET (gtk_menu_button_get_popover (button));
+  wait_until (gtk_widget_get_mapped (menu));
+  gtk_widget_measure (menu, GTK_ORIENTATION_VERTICAL, -1, NULL, &height, NULL, NULL);
   g_test_message ("The menu is %d pixels high", height);
   g_assert_cmpint (height, >, 200);
   g_assert_cmpint (height, <, 640);
-  gtk_popover_popdown (menu);
+  gtk_menu_button_popdown (button);
   window_close (window);
   place_clear (&place);
 }

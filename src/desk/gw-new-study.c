@@ -106,9 +106,6 @@ fill (GwNewStudy *self,
 
   self->is_filling = TRUE;
   gtk_editable_set_text (self->entries[what], text);
-  /* Somebody has just come to it, and what is typed now takes its place. */
-  if (gtk_widget_get_focus_child (GTK_WIDGET (self->entries[what])) != NULL)
-    gtk_editable_select_region (self->entries[what], 0, -1);
   self->is_filling = FALSE;
 }
 
@@ -294,7 +291,8 @@ entry_changed_cb (GwNewStudy  *self,
   self->source = g_timeout_add (PATIENCE, update_cb, self);
 }
 
-/* "9 in" becomes what it was understood as: "228.6" mm. */
+/* "9 in" becomes what it was understood as: "228.6" mm; and what follows from it is there before
+ * the next field is reached, since a text that changes under the hand is no longer selected. */
 static void
 entry_left_cb (GwNewStudy         *self,
                GtkEventController *focus)
@@ -310,6 +308,12 @@ entry_left_cb (GwNewStudy         *self,
           gw_entry_parse (gtk_editable_get_text (self->entries[what]), quantity,
                           self->units.of[quantity], &value, NULL))
         fill (self, what, value);
+    }
+
+  if (self->source != 0)
+    {
+      g_clear_handle_id (&self->source, g_source_remove);
+      update (self);
     }
 }
 
