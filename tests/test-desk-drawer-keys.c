@@ -99,33 +99,6 @@ test_fold (void)
   desk_clear (&first);
 }
 
-/* What would fire on a key in that row, as GTK cannot press one in the process. */
-static gboolean
-press (GtkWidget  *widget,
-       const char *key)
-{
-  g_autoptr (GtkShortcutTrigger) wanted = gtk_shortcut_trigger_parse_string (key);
-  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (widget);
-
-  for (guint i = 0; i < g_list_model_get_n_items (controllers); i++)
-    {
-      g_autoptr (GtkEventController) controller = g_list_model_get_item (controllers, i);
-
-      for (guint j = 0; GTK_IS_SHORTCUT_CONTROLLER (controller) &&
-                        j < g_list_model_get_n_items (G_LIST_MODEL (controller));
-           j++)
-        {
-          g_autoptr (GtkShortcut) shortcut = g_list_model_get_item (G_LIST_MODEL (controller), j);
-
-          if (gtk_shortcut_trigger_equal (gtk_shortcut_get_trigger (shortcut), wanted))
-            return gtk_shortcut_action_activate (gtk_shortcut_get_action (shortcut), 0, widget,
-                                                 gtk_shortcut_get_arguments (shortcut));
-        }
-    }
-
-  g_error ("no shortcut for %s", key);
-}
-
 static gboolean
 press_in (Desk       *desk,
           const char *path,
@@ -134,7 +107,7 @@ press_in (Desk       *desk,
   GtkWidget *row = GTK_WIDGET (row_of (desk, path));
 
   gtk_widget_grab_focus (row);
-  return press (row, key);
+  return press_shortcut (row, key);
 }
 
 static gboolean
@@ -224,7 +197,7 @@ test_ways (void)
   gtk_widget_grab_focus (GTK_WIDGET (row_of (&desk, "surfaces/fin")));
   g_assert_true (tab (&desk, "airframe", GDK_KEY_ISO_Left_Tab, GDK_SHIFT_MASK));
   g_assert_true (focus_is_in (&desk, "airframe_heading"));
-  g_assert_true (press (find (GTK_WIDGET (desk.drawer), "airframe_heading"), "Down"));
+  g_assert_true (press_shortcut (find (GTK_WIDGET (desk.drawer), "airframe_heading"), "Down"));
   g_assert_true (focus_is_in (&desk, "airframe"));
   g_assert_false (tab (&desk, "airframe", GDK_KEY_Down, 0));
 

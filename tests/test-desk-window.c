@@ -196,48 +196,11 @@ test_demo (void)
   window_close (window);
 }
 
-/* What would fire on a key, as neither GTK nor we can press one in the process. */
-static gboolean
-triggers (GtkShortcutTrigger *trigger,
-          GtkShortcutTrigger *wanted)
-{
-  if (GTK_IS_ALTERNATIVE_TRIGGER (trigger))
-    return triggers (gtk_alternative_trigger_get_first (GTK_ALTERNATIVE_TRIGGER (trigger)),
-                     wanted) ||
-           triggers (gtk_alternative_trigger_get_second (GTK_ALTERNATIVE_TRIGGER (trigger)),
-                     wanted);
-
-  return gtk_shortcut_trigger_equal (trigger, wanted);
-}
-
 static void
 press (GwWindow   *window,
        const char *key)
 {
-  g_autoptr (GtkShortcutTrigger) wanted = gtk_shortcut_trigger_parse_string (key);
-  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (GTK_WIDGET (window));
-
-  for (guint i = 0; i < g_list_model_get_n_items (controllers); i++)
-    {
-      g_autoptr (GtkEventController) controller = g_list_model_get_item (controllers, i);
-
-      for (guint j = 0; GTK_IS_SHORTCUT_CONTROLLER (controller) &&
-                        j < g_list_model_get_n_items (G_LIST_MODEL (controller));
-           j++)
-        {
-          g_autoptr (GtkShortcut) shortcut = g_list_model_get_item (G_LIST_MODEL (controller), j);
-
-          if (triggers (gtk_shortcut_get_trigger (shortcut), wanted))
-            {
-              g_assert_true (gtk_shortcut_action_activate (gtk_shortcut_get_action (shortcut), 0,
-                                                           GTK_WIDGET (window),
-                                                           gtk_shortcut_get_arguments (shortcut)));
-              return;
-            }
-        }
-    }
-
-  g_error ("no shortcut for %s", key);
+  g_assert_true (press_shortcut (GTK_WIDGET (window), key));
 }
 
 static int

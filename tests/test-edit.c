@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "sample-study.h"
+#include "study/gw-edit-number.h"
 #include "study/gw-edit-option.h"
 #include "study/gw-edit.h"
 #include "study/gw-resolve.h"
@@ -260,6 +261,35 @@ test_copies_of_copies (void)
   gw_study_unref (named);
 }
 
+/* What is typed or dragged was not weighed, and a range goes along. */
+static void
+test_retype (void)
+{
+  GwNumber number = { .origin = GW_ORIGIN_WEIGHED, .source = g_strdup ("own scale") };
+
+  gw_number_set_spread (&number, 180.0, 1.0);
+  gw_edit_retype (&number, GW_G, 180.0);
+  g_assert_cmpint (number.origin, ==, GW_ORIGIN_WEIGHED);
+  g_assert_cmpstr (number.source, ==, "own scale");
+  gw_edit_retype (&number, GW_G, 200.0);
+  g_assert_cmpint (number.origin, ==, GW_ORIGIN_GUESSED);
+  g_assert_cmpfloat (number.spread, ==, 20.0); /* a guess is no surer than to a tenth */
+  g_assert_null (number.source);
+
+  gw_number_set_range (&number, 290.0, 300.0, 320.0);
+  number.origin = GW_ORIGIN_WEIGHED;
+  {
+    g_autoptr (JsonNode) node = gw_edit_number (&number, GW_MM, 310.0);
+    JsonObject *object = json_node_get_object (node);
+
+    g_assert_cmpfloat (json_object_get_double_member (object, "low"), ==, 300.0);
+    g_assert_cmpfloat (json_object_get_double_member (object, "typical"), ==, 310.0);
+    g_assert_cmpfloat (json_object_get_double_member (object, "high"), ==, 330.0);
+    g_assert_false (json_object_has_member (object, "origin")); /* a length is given */
+  }
+  gw_number_clear (&number);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -275,6 +305,7 @@ main (int   argc,
   g_test_add_func ("/study/edit/move", test_move);
   g_test_add_func ("/study/edit/for-option", test_for_option);
   g_test_add_func ("/study/edit/record", test_record);
+  g_test_add_func ("/study/edit/retype", test_retype);
 
   g_test_add_func ("/study/edit/copies-of-copies", test_copies_of_copies);
 

@@ -11,6 +11,7 @@
 
 #include "desk/gw-form-value.h"
 #include "desk/gw-sureness.h"
+#include "study/gw-edit-number.h"
 
 struct _GwFormNumber
 {
@@ -195,8 +196,11 @@ read_text (GwFormNumber *self,
     value = self->number.value;
 
   gw_number_copy (&number, &self->number);
-  gw_form_number_retype (&number, field_of (self), value);
-  node = gw_form_number_node (&number);
+  gw_edit_retype (&number, field_of (self)->quantity, value);
+  if (number.form == GW_FORM_RANGE)
+    gw_number_set_range (&number, MAX (number.low, field_of (self)->least), value,
+                         MIN (number.high, field_of (self)->most));
+  node = gw_edit_number_node (&number);
   gw_number_clear (&number);
   return node;
 }

@@ -11,21 +11,6 @@
 
 G_BEGIN_DECLS
 
-/** gw_form_number_node: as the file has it: plain, with spread, or as a range. (transfer full) */
-JsonNode *gw_form_number_node (const GwNumber *number) G_GNUC_WARN_UNUSED_RESULT;
-
-/**
- * gw_form_number_retype:
- *
- * What a person types in place of a number. Spread or range go with it. What was weighed, looked
- * up or computed is that no longer, and its source is another's: a length, an angle, a count is
- * decided now, all else guessed, and then no surer than to a tenth. The same value changes
- * nothing.
- */
-void gw_form_number_retype (GwNumber      *number,
-                            const GwField *field,
-                            double         value);
-
 /** gw_form_number_text: without its unit, to the digits that matter. (transfer full) */
 char *gw_form_number_text (double         value,
                            GwQuantity     quantity,

@@ -10,6 +10,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "study/gw-edit-number.h"
 #include "study/gw-edit-option.h"
 #include "study/gw-edit.h"
 #include "study/gw-resolve.h"
@@ -175,7 +176,7 @@ _gw_grip_set_field (GwGripMover    *mover,
                     double          value)
 {
   g_autofree char *field = g_strdup_printf ("%s/%s", path, key);
-  g_autoptr (JsonNode) node = gw_edit_number (number, value);
+  g_autoptr (JsonNode) node = gw_edit_number (number, GW_MM, value);
   GwStudy *edited;
 
   if (mover->study == NULL || value == number->value)

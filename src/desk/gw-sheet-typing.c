@@ -8,6 +8,7 @@
 #include <math.h>
 
 #include "desk/gw-sheet-private.h"
+#include "study/gw-edit-number.h"
 #include "study/gw-edit-option.h"
 
 /* What the number means: of the balance point, what the scale on the bench has. */
@@ -88,7 +89,7 @@ typed_study (GwSheetView *self,
   if (number == NULL)
     return NULL;
 
-  node = gw_edit_number (number, value);
+  node = gw_edit_number (number, GW_MM, value);
   return gw_edit_set (gw_document_get_study (self->document),
                       gw_document_get_shown (self->document),
                       gw_document_get_only_here (self->document), path, node, error);

@@ -11,6 +11,7 @@
 
 #include "desk/gw-form-value.h"
 #include "desk/gw-form-words.h"
+#include "study/gw-edit-number.h"
 
 struct _GwSurenessPopover
 {
@@ -142,7 +143,7 @@ changed_cb (GwSurenessPopover *self)
   gw_number_copy (&number, &self->number);
   if (read_number (self, &number, &error))
     {
-      g_autoptr (JsonNode) node = gw_form_number_node (&number);
+      g_autoptr (JsonNode) node = gw_edit_number_node (&number);
 
       if (gw_form_site_try (self->site, self->path, node, &error))
         self->has_tried = TRUE;

@@ -8,50 +8,11 @@
 
 #include <math.h>
 
-#define LEAST_POINTS 17
-#define OPEN         0.1  /* of the chord */
-#define CROSSED      5e-4 /* how deep sides may cross [chords] */
-#define THIN         0.03 /* [chords] */
-#define SHARP        5e-4 /* radius of the nose [chords] */
-#define FOLD         0.12 /* turn [rad] */
-
-static double
-side_of (const double *a,
-         const double *b,
-         const double *p)
-{
-  return (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]);
-}
-
-GwPolarFault
-gw_polar_check_points (size_t        n,
-                       const double *xy)
-{
-  double reach = 0.0;
-
-  if (n < LEAST_POINTS)
-    return GW_POLAR_FEW_POINTS;
-  for (size_t i = 0; i < 2 * n; i++)
-    if (!isfinite (xy[i]))
-      return GW_POLAR_NOT_FINITE;
-
-  for (size_t i = 1; i < n; i++)
-    reach = fmax (reach, hypot (xy[2 * i] - xy[0], xy[2 * i + 1] - xy[1]));
-  if (hypot (xy[2 * n - 2] - xy[0], xy[2 * n - 1] - xy[1]) > OPEN * reach)
-    return GW_POLAR_OPEN;
-
-  for (size_t i = 0; i + 1 < n; i++)
-    for (size_t k = i + 2; k + 1 < n; k++)
-      {
-        const double *a = &xy[2 * i], *b = a + 2, *c = &xy[2 * k], *d = c + 2;
-
-        if (side_of (a, b, c) * side_of (a, b, d) < 0.0 &&
-            side_of (c, d, a) * side_of (c, d, b) < 0.0)
-          return GW_POLAR_CROSSED;
-      }
-
-  return GW_POLAR_FINE;
-}
+#define OPEN    0.1  /* of the chord */
+#define CROSSED 5e-4 /* how deep sides may cross [chords] */
+#define THIN    0.03 /* [chords] */
+#define SHARP   5e-4 /* radius of the nose [chords] */
+#define FOLD    0.12 /* turn [rad] */
 
 GwPolarFault
 gw_polar_check (const GwOutline *outline)

@@ -39,7 +39,6 @@ gw_polar_fill (const GwPolarCase  *polar_case,
           const GwCoupledSums *a = &fore->sums, *b = &tries->sums[i];
           GwPolarRow           row = { .is_bridged = true };
 
-
           row.alpha = gw_polar_alpha (polar_case, gap);
           row.sums = *a;
           row.sums.cl = a->cl + t * (b->cl - a->cl);

@@ -14,9 +14,8 @@
 typedef enum
 {
   GW_POLAR_FINE = 0,
-  GW_POLAR_FEW_POINTS, /* fewer than 17: the flow about them would be about the gaps */
   GW_POLAR_NOT_FINITE,
-  GW_POLAR_CROSSED,    /* the sides cross, or the line crosses itself */
+  GW_POLAR_CROSSED,    /* the sides cross */
   GW_POLAR_OPEN,       /* the ends lie more than a tenth of the chord apart */
   GW_POLAR_THIN,       /* under 3 % thick: a plate, see gw-plate.h */
   GW_POLAR_SHARP_NOSE, /* nose radius under 0.05 % of the chord: it separates there */
@@ -62,10 +61,6 @@ typedef struct
   bool         is_complete;                    /* was wanted to the end */
   GwPolarFault fault;
 } GwPolar;
-
-/** gw_polar_check_points: faults of points as read, before gw_outline_points() reads them off. */
-GwPolarFault gw_polar_check_points (size_t        n,
-                                    const double *xy);
 
 /** gw_polar_check: faults of an outline. */
 GwPolarFault gw_polar_check (const GwOutline *outline);

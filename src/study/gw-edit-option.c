@@ -135,34 +135,6 @@ gw_edit_set (const GwStudy *study,
   return gw_problems_to_error (problems, error) ? g_steal_pointer (&edited) : NULL;
 }
 
-JsonNode *
-gw_edit_number (const GwNumber *number,
-                double          value)
-{
-  g_autoptr (JsonObject) object = NULL;
-
-  if (number->form == GW_FORM_PLAIN && number->origin == GW_ORIGIN_GIVEN && number->source == NULL)
-    return json_node_init_double (json_node_alloc (), value);
-
-  object = json_object_new ();
-  if (number->form == GW_FORM_RANGE)
-    {
-      json_object_set_double_member (object, "low", number->low + value - number->value);
-      json_object_set_double_member (object, "typical", value);
-      json_object_set_double_member (object, "high", number->high + value - number->value);
-    }
-  else
-    json_object_set_double_member (object, "value", value);
-  if (number->form == GW_FORM_SPREAD)
-    json_object_set_double_member (object, "spread", number->spread);
-  if (number->origin != GW_ORIGIN_GIVEN)
-    json_object_set_string_member (object, "origin", gw_origin_key (number->origin));
-  if (number->source != NULL)
-    json_object_set_string_member (object, "source", number->source);
-
-  return json_node_init_object (json_node_alloc (), object);
-}
-
 static void
 drop_change (GwStudyOption *option,
              const char    *path)

@@ -51,10 +51,6 @@ GwStudy *gw_edit_set (const GwStudy *study,
                       JsonNode      *value,
                       GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** gw_edit_number: @value as a field takes it, as sure and of the same origin as @number. */
-JsonNode *gw_edit_number (const GwNumber *number,
-                          double          value) G_GNUC_WARN_UNUSED_RESULT;
-
 /** gw_edit_change_of: (nullable) (transfer none): what the option sets that very path to. */
 JsonNode *gw_edit_change_of (const GwStudy *study,
                              guint          option,

@@ -35,8 +35,8 @@ static const GwEntryUnit units[] = {
   { "mm²", GW_MM2, 1.0, 0.0 },
   { "cm2", GW_MM2, 100.0, 0.0 },
   { "cm²", GW_MM2, 100.0, 0.0 },
-  { "in2", GW_MM2, INCH *INCH, 0.0 },
-  { "in²", GW_MM2, INCH *INCH, 0.0 },
+  { "in2", GW_MM2, INCH * INCH, 0.0 },
+  { "in²", GW_MM2, INCH * INCH, 0.0 },
   { "g", GW_G, 1.0, 0.0 },
   { "kg", GW_G, 1000.0, 0.0 },
   { "oz", GW_G, OUNCE, 0.0 },
@@ -76,11 +76,11 @@ static const GwEntryUnit units[] = {
   /* Of results: nothing to type, but shown. */
   { "m²", GW_M2, 1.0, 0.0 },
   { "dm²", GW_M2, 0.01, 0.0 },
-  { "ft²", GW_M2, FOOT *FOOT, 0.0 },
+  { "ft²", GW_M2, FOOT * FOOT, 0.0 },
   { "g/dm²", GW_G_DM2, 1.0, 0.0 },
   { "oz/ft²", GW_G_DM2, OUNCE / (100.0 * FOOT * FOOT), 0.0 },
   { "kg m²", GW_KG_M2, 1.0, 0.0 },
-  { "oz in²", GW_KG_M2, OUNCE *INCH *INCH * 1e-9, 0.0 },
+  { "oz in²", GW_KG_M2, OUNCE * INCH * INCH * 1e-9, 0.0 },
 };
 
 const GwEntryUnit *
