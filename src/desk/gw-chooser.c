@@ -10,6 +10,7 @@
 #include <math.h>
 
 #include "desk/gw-chooser-row.h"
+#include "desk/gw-reveal.h"
 
 #define MOST_WITHOUT_SEARCH 10 /* rows that are found at a glance */
 
@@ -256,8 +257,11 @@ shown_cb (GwChooser *self)
 {
   GtkListBoxRow *row = row_in_sight (self);
 
-  if (row != NULL)
-    gtk_widget_grab_focus (GTK_WIDGET (row));
+  if (row == NULL)
+    return;
+
+  gtk_widget_grab_focus (GTK_WIDGET (row));
+  gw_reveal (self->scroller, GTK_WIDGET (row));
 }
 
 static void

@@ -40,7 +40,6 @@ struct _GwDrawer
   gboolean      is_dark;
   gboolean      is_following; /* what is selected now was not selected by hand */
   GwOutlineRow *current;      /* row of the document's selection, or NULL; borrowed */
-  guint         scroll_tick, n_ticks;
 };
 
 /** _gw_drawer_install_actions: all that can be done with a row, as "outline.…", and its keys. */

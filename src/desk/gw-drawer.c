@@ -11,6 +11,7 @@
 
 #include "desk/gw-option-row.h"
 #include "desk/gw-outline-text.h"
+#include "desk/gw-reveal.h"
 #include "study/gw-edit-option.h"
 #include "study/gw-edit.h"
 #include "study/gw-fresh.h"
@@ -318,34 +319,6 @@ update (GwDrawer *self)
   follow_selection (self);
 }
 
-/* Rows that are new have their place only after the next layout, which comes after the first
- * tick. */
-static gboolean
-scroll_cb (GtkWidget     *widget,
-           GdkFrameClock *clock,
-           gpointer       data)
-{
-  GwDrawer       *self = GW_DRAWER (widget);
-  GtkAdjustment  *adjustment;
-  GtkWidget      *viewport;
-  graphene_rect_t bounds;
-  double          top;
-
-  if (self->n_ticks++ == 0)
-    return G_SOURCE_CONTINUE;
-
-  self->scroll_tick = 0;
-  adjustment = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->scroller));
-  viewport = gtk_scrolled_window_get_child (GTK_SCROLLED_WINDOW (self->scroller));
-  if (self->current != NULL && gtk_widget_get_mapped (GTK_WIDGET (self->current)) &&
-      gtk_widget_compute_bounds (GTK_WIDGET (self->current), viewport, &bounds))
-    {
-      top = gtk_adjustment_get_value (adjustment) + (double) bounds.origin.y;
-      gtk_adjustment_clamp_page (adjustment, top, top + (double) bounds.size.height);
-    }
-  return G_SOURCE_REMOVE;
-}
-
 static void
 bring_into_view (GwDrawer *self)
 {
@@ -354,9 +327,7 @@ bring_into_view (GwDrawer *self)
   for (guint part = 0; part < GW_N_PARTS; part++)
     if (GTK_WIDGET (self->lists[part]) == list)
       gw_outline_heading_set_folded (self->headings[part], FALSE);
-  self->n_ticks = 0;
-  if (self->scroll_tick == 0)
-    self->scroll_tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), scroll_cb, NULL, NULL);
+  gw_reveal (GTK_SCROLLED_WINDOW (self->scroller), GTK_WIDGET (self->current));
 }
 
 /* The study is what is looked at when nothing is: no reason to leave the place. */
