@@ -312,7 +312,7 @@ test_published_angle_of_clark_y (void)
   g_autoptr (GwAssembly) assembly = assemble_section ("clark-y");
   GwSectionPoint point;
 
-  g_assert_cmpint (gw_section_at (root_section (assembly), 2e5, &point), ==, GW_OK);
+  g_assert_cmpint (gw_section_at (root_section (assembly), 2e5, 0.2, NULL, &point), ==, GW_OK);
   g_assert_cmpfloat (point.alpha_zero * 180.0 / G_PI, >=, -4.2);
   g_assert_cmpfloat (point.alpha_zero * 180.0 / G_PI, <=, -2.9);
   g_assert_cmpfloat (point.cm_zero, >=, -0.100);
@@ -497,7 +497,7 @@ test_rows_agree_with_measurements (void)
           const GwStudyMeasuredRow *row = g_ptr_array_index (measurement->rows, k);
           GwSectionPoint            point;
 
-          g_assert_cmpint (gw_section_at (root_section (assembly), row->re.value, &point), ==,
+          g_assert_cmpint (gw_section_at (root_section (assembly), row->re.value, 0.2, NULL, &point), ==,
                            GW_OK);
           if (point.is_outside)
             continue;

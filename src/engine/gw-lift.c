@@ -137,6 +137,7 @@ gw_spanwise_of (const GwSurface      *surface,
       out->inner[i] = slice.inner;
       out->outer[i] = slice.outer;
       out->mix[i] = slice.mix;
+      out->finish[i] = slice.finish;
       strip_cosines (surface, i, out);
     }
 
@@ -169,16 +170,17 @@ look_up_section (const GwSpanwise *spanwise,
                  double            re,
                  GwSectionPoint   *out)
 {
-  const double   mix = spanwise->mix[i];
-  GwSectionPoint inner, outer;
-  GwStatus       status;
+  const GwFinish *finish = &spanwise->finish[i];
+  const double    mix = spanwise->mix[i], chord = spanwise->chord[i];
+  GwSectionPoint  inner, outer;
+  GwStatus        status;
 
   if (spanwise->inner[i] == spanwise->outer[i] || mix <= 0.0)
-    return gw_section_at (spanwise->inner[i], re, out);
+    return gw_section_at (spanwise->inner[i], re, chord, finish, out);
 
-  status = gw_section_at (spanwise->inner[i], re, &inner);
+  status = gw_section_at (spanwise->inner[i], re, chord, finish, &inner);
   if (status == GW_OK)
-    status = gw_section_at (spanwise->outer[i], re, &outer);
+    status = gw_section_at (spanwise->outer[i], re, chord, finish, &outer);
   if (status == GW_OK)
     gw_section_mix (&inner, &outer, mix, out);
   return status;

@@ -72,6 +72,7 @@ typedef struct
   double           tilt[GW_LINE_N];   /* cosine of the dihedral, mean of the strip */
   const GwSection *inner[GW_LINE_N], *outer[GW_LINE_N];
   double           mix[GW_LINE_N];    /* share of the outer one */
+  GwFinish         finish[GW_LINE_N];
 } GwSpanwise;
 
 /**

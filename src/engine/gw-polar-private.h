@@ -32,6 +32,3 @@ void gw_polar_insert (GwPolar          *out,
 /** gw_polar_extreme: row of the greatest lift (@sign 1) or the least (-1). */
 size_t gw_polar_extreme (const GwPolar *out,
                          double         sign);
-
-/** gw_polar_summarise: top, bottom and least drag. */
-void gw_polar_summarise (GwPolar *out);

@@ -7,8 +7,10 @@
 #pragma once
 
 #include "engine/gw-couple.h"
+#include "engine/gw-section.h"
 
-#define GW_POLAR_MAX 100 /* rows */
+#define GW_POLAR_MAX     100 /* rows */
+#define GW_POLAR_VERSION 1   /* raised whenever results change */
 
 /* Why an outline cannot be computed. */
 typedef enum
@@ -93,6 +95,23 @@ double gw_polar_fold (const GwOutline *outline,
  */
 GwStatus gw_polar_run (const GwPolarCase *polar_case,
                        GwPolar           *out);
+
+/** gw_polar_summarise: top, bottom and least drag anew from the rows. */
+void gw_polar_summarise (GwPolar *polar);
+
+/**
+ * gw_polar_section_row:
+ * @re: of the polar
+ *
+ * What a wing needs of a polar: its greatest lift, the straight line that lift follows between
+ * 0.1 and 0.7 of that (least squares; a real polar is bent at low Reynolds numbers, and there
+ * it flies), the mean moment there.
+ *
+ * Returns: %GW_OK; %GW_EDOM if no such line is there or it does not rise
+ */
+GwStatus gw_polar_section_row (const GwPolar *polar,
+                               double         re,
+                               GwSectionRow  *out);
 
 /* The layer over a node of the outline. */
 typedef struct

@@ -18,18 +18,15 @@ take_row (const GwSectionRow *row,
   out->cm_zero = row->cm_zero;
 }
 
-GwStatus
-gw_section_at (const GwSection *section,
-               double           re,
-               GwSectionPoint  *out)
+static void
+take_rows (size_t              n_rows,
+           const GwSectionRow *rows,
+           double              re,
+           GwSectionPoint     *out)
 {
-  const GwSectionRow *rows = section->rows;
-  const size_t        last = section->n_rows - 1;
-  GwSectionPoint      low = { 0 }, high = { 0 };
-  size_t              i = 0;
-
-  if (section->n_rows < 1 || section->n_rows > GW_SECTION_ROWS || !(re > 0.0) || !isfinite (re))
-    return GW_EINVAL;
+  const size_t   last = n_rows - 1;
+  GwSectionPoint low = { 0 }, high = { 0 };
+  size_t         i = 0;
 
   while (i < last && rows[i + 1].re <= re)
     i++;
@@ -43,8 +40,76 @@ gw_section_at (const GwSection *section,
   else
     *out = low;
 
-  out->cl_max *= section->cl_max_factor;
   out->is_outside = re < rows[0].re || re > rows[last].re;
+}
+
+/* The greatest height of that step that is not above @height, and the next one. */
+static void
+find_heights (const GwSection      *section,
+              const GwFinish       *finish,
+              double                height,
+              const GwSteppedRows **low,
+              const GwSteppedRows **high)
+{
+  *low = *high = NULL;
+  for (size_t i = 0; i < section->n_stepped && *high == NULL; i++)
+    {
+      const GwSteppedRows *stepped = &section->stepped[i];
+
+      if (stepped->place != finish->place || stepped->critical != finish->critical)
+        continue;
+      if (stepped->height <= height)
+        *low = stepped;
+      else
+        *high = stepped;
+    }
+}
+
+static void
+take_stepped (const GwSection *section,
+              double           re,
+              double           height,
+              const GwFinish  *finish,
+              GwSectionPoint  *out)
+{
+  const GwSteppedRows *low, *high;
+  GwSectionPoint       above;
+
+  find_heights (section, finish, height, &low, &high);
+  if (low == NULL)
+    return;
+
+  take_rows (low->n_rows, low->rows, re, out);
+  if (high == NULL)
+    return;
+
+  take_rows (high->n_rows, high->rows, re, &above);
+  gw_section_mix (out, &above, log (height / low->height) / log (high->height / low->height), out);
+}
+
+static bool
+are_rows_sound (size_t n)
+{
+  return n >= 1 && n <= GW_SECTION_ROWS;
+}
+
+GwStatus
+gw_section_at (const GwSection *section,
+               double           re,
+               double           chord,
+               const GwFinish  *finish,
+               GwSectionPoint  *out)
+{
+  if (!are_rows_sound (section->n_rows) || !(re > 0.0) || !isfinite (re) || !(chord > 0.0))
+    return GW_EINVAL;
+  for (size_t i = 0; i < section->n_stepped; i++)
+    if (!are_rows_sound (section->stepped[i].n_rows))
+      return GW_EINVAL;
+
+  take_rows (section->n_rows, section->rows, re, out);
+  if (finish != NULL && finish->height > 0.0)
+    take_stepped (section, re, finish->height / chord, finish, out);
+  out->cl_max *= section->cl_max_factor;
   return GW_OK;
 }
 
@@ -54,11 +119,13 @@ gw_section_mix (const GwSectionPoint *a,
                 double                t,
                 GwSectionPoint       *out)
 {
-  *out = (GwSectionPoint){
+  const GwSectionPoint mixed = {
     .cl_max = a->cl_max + t * (b->cl_max - a->cl_max),
     .slope = a->slope + t * (b->slope - a->slope),
     .alpha_zero = a->alpha_zero + t * (b->alpha_zero - a->alpha_zero),
     .cm_zero = a->cm_zero + t * (b->cm_zero - a->cm_zero),
     .is_outside = a->is_outside || b->is_outside,
   };
+
+  *out = mixed;
 }

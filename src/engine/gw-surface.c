@@ -87,6 +87,7 @@ gw_panel_slice (const GwSurface *surface,
   out->mix = c1 / (c0 + c1);
   out->inner = p.inner->section;
   out->outer = p.outer->section;
+  out->finish = surface->builds != NULL ? surface->builds[panel].finish : (GwFinish){ 0 };
 }
 
 void

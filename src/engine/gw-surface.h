@@ -130,6 +130,7 @@ typedef struct
   double         mass_factor;  /* made over computed for this process, 1 if unknown */
   double         joint_linear; /* adhesive around a joint between pieces or panels [kg/m] */
   double         finish_areal; /* paint, film, tape on the outside [kg/m2] */
+  GwFinish       finish;
 } GwBuild;
 
 typedef struct
@@ -141,7 +142,7 @@ typedef struct
   const GwStation *stations;
   size_t           n_controls;
   const GwControl *controls;
-  const GwBuild   *builds; /* (array length=n_stations - 1): one a panel */
+  const GwBuild   *builds; /* (array length=n_stations - 1) (nullable): one a panel */
   size_t           n_spars;
   const GwSpar    *spars;
   double           known_mass; /* both halves with all that is built in [kg]: it replaces
@@ -177,6 +178,7 @@ typedef struct
   double           chord, twist;
   const GwSection *inner, *outer; /* sections blended, @mix of the outer one */
   double           mix;
+  GwFinish         finish; /* of the panel */
 } GwSlice;
 
 /* One panel of the starboard half, between two stations. */

@@ -49,6 +49,7 @@ section_record (const GwDeriving *deriving,
 static void
 add_section (GwDeriving      *deriving,
              const GwSection *section,
+             const GwSlice   *slice,
              double           re)
 {
   const GwStudySection *record = section_record (deriving, section);
@@ -57,7 +58,7 @@ add_section (GwDeriving      *deriving,
   GwDerivationRow      *row;
   GwSectionPoint        point;
 
-  if (gw_section_at (section, re, &point) != GW_OK)
+  if (gw_section_at (section, re, slice->chord, &slice->finish, &point) != GW_OK)
     return;
 
   row = _gw_derivation_step (deriving, "section-lift", label, GW_RATIO, point.cl_max);
@@ -84,10 +85,10 @@ add_place (GwDeriving *deriving)
   _gw_derivation_result (deriving, "place", GW_RESULT_STALL_PLACE);
   _gw_derivation_result (deriving, "reynolds", GW_RESULT_STALL_RE);
   gw_surface_slice (surface, gw_spanwise_arc (surface, stall->eta), &slice);
-  add_section (deriving, slice.inner, stall->re);
+  add_section (deriving, slice.inner, &slice, stall->re);
   if (slice.outer != slice.inner && slice.mix > 0.0)
     {
-      add_section (deriving, slice.outer, stall->re);
+      add_section (deriving, slice.outer, &slice, stall->re);
       _gw_derivation_step (deriving, "mix", _ ("share of the outer section there"), GW_PERCENT,
                            slice.mix);
     }

@@ -37,6 +37,7 @@ read_file (GwStudyCatalogue *catalogue,
   gw_list_extend (catalogue->materials, part->materials);
   gw_list_extend (catalogue->sections, part->sections);
   gw_list_extend (catalogue->measurements, part->measurements);
+  gw_list_extend (catalogue->comparisons, part->comparisons);
   gw_list_extend (catalogue->methods, part->methods);
   gw_record_free (&part->record);
 }

@@ -24,7 +24,13 @@ typedef struct
   GwTrip      trip; /* on both sides; x 0 or height 0: smooth */
   GwPanelFlap flap; /* hinge 0: none */
   gboolean    is_flap_open;
+  const char *section; /* (nullable): interned id of the catalogue's section it may be of, whose
+                        * shipped polars are then looked at; no part of what it is */
 } GwPolarSubject;
+
+/** gw_polar_subject_case: what the solver is asked at one Reynolds number. */
+GwPolarCase gw_polar_subject_case (const GwPolarSubject *subject,
+                                   double                re);
 
 /* Never changed once it is there. */
 typedef struct
@@ -64,9 +70,19 @@ gboolean gw_polars_compute (GArray          *subjects,
                             GCancellable    *cancellable,
                             GError         **error);
 
-GwPolars *gw_polars_ref   (GwPolars *polars);
+GwPolars *gw_polars_ref (GwPolars *polars);
 void      gw_polars_unref (GwPolars *polars);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (GwPolars, gw_polars_unref)
+
+/** gw_polars_text: as the files of the cache and of the program hold them. (transfer full) */
+char *gw_polars_text (const GwPolarSubject *subject,
+                      const GwPolars       *polars) G_GNUC_WARN_UNUSED_RESULT;
+
+/** gw_polars_parse: NULL if the text is damaged or of another subject or solver.
+ * (transfer full) (nullable) */
+GwPolars *gw_polars_parse (const GwPolarSubject *subject,
+                           const char           *text,
+                           gsize                 length) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -1,4 +1,4 @@
-/* gw-section-guess.c - what a section does that nobody has measured or computed
+/* gw-section-guess.c - plates, and what a section does that nobody has computed yet
  *
  * SPDX-FileCopyrightText: 2026 The Gramwright authors
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -7,118 +7,116 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "engine/gw-plate.h"
 #include "study/gw-catalogue.h"
 #include "study/gw-section-outline.h"
+#include "study/gw-section-private.h"
 
-#define OTHER_KIND 0.05 /* chords of thickness that a different kind counts for */
+#define OTHER_FAMILY 0.05 /* chords of thickness that another family counts for */
+#define GUESSED      0.2  /* spread of a guess, either way: estimate, no source */
 
-/* Kinds that behave alike: sections, sheets with a score, plates. */
-static int
-family (const GwStudySection *section)
+static const double plate_re[] = { 2e4, 4e4, 8e4, 1.2e5, 2.5e5, 5e5 };
+
+static gboolean
+plate_rows (double  thickness,
+            double  camber,
+            GwRows *rows)
 {
-  return section->shape == GW_SHAPE_FOLDED ? 1 : section->shape == GW_SHAPE_PLATE ? 2
-                                                                                  : 0;
+  rows->n = G_N_ELEMENTS (plate_re);
+  for (guint k = 0; k < rows->n; k++)
+    {
+      const GwPlate plate = { thickness, camber, plate_re[k] };
+      GwPlateValues values;
+
+      if (gw_plate_values (&plate, &values) != GW_OK)
+        return FALSE;
+      rows->rows[k] = (GwSectionRow){ plate_re[k], values.cl_max[1], values.slope,
+                                      values.alpha_zero, values.cm_zero };
+      rows->low[k] = values.cl_max[0] / values.cl_max[1];
+      rows->high[k] = values.cl_max[2] / values.cl_max[1];
+    }
+
+  return TRUE;
+}
+
+gboolean
+_gw_rows_of_plate (const GwOutline *outline,
+                   GwRows          *rows)
+{
+  GwOutlineMeasures measures;
+
+  gw_outline_measures (outline, &measures);
+  return plate_rows (measures.thickness, fabs (measures.camber), rows);
 }
 
 /* Camber counts double: greatest lift follows it more closely than it follows thickness
  * (common practice, no source). */
-static const GwStudySection *
-nearest_section (const GwStudySection *section,
-                 const GwOutline      *outline)
+static double
+distance_of (const GwOutlineMeasures *a,
+             const GwOutlineMeasures *b)
 {
-  const GPtrArray      *sections = gw_catalogue_list ("sections");
-  const GwStudySection *nearest = NULL;
-  double                least = INFINITY;
-  GwOutlineMeasures     wanted;
+  return hypot (a->thickness - b->thickness, 2.0 * (a->camber - b->camber));
+}
 
-  gw_outline_measures (outline, &wanted);
+static GwPolars *
+nearest_polars (const GwOutlineMeasures *wanted,
+                GwSectionFamily          family,
+                const GwStudySection   **nearest)
+{
+  const GPtrArray *sections = gw_catalogue_list ("sections");
+  GwPolarSubject   subject;
+  double           least = INFINITY;
+
+  *nearest = NULL;
   for (guint i = 0; i < sections->len; i++)
     {
       const GwStudySection *other = g_ptr_array_index (sections, i);
-      GwOutline             candidate;
       GwOutlineMeasures     measures;
+      GwOutline             outline;
       double                distance;
 
-      if (other->rows->len == 0 || gw_section_outline (other, &candidate) != GW_OK)
+      if (other->shape == GW_SHAPE_PLATE || gw_section_outline (other, &outline) != GW_OK)
         continue;
-      gw_outline_measures (&candidate, &measures);
-      distance = hypot (measures.thickness - wanted.thickness,
-                        2.0 * (measures.camber - wanted.camber)) +
-                 (family (other) != family (section) ? OTHER_KIND : 0.0);
+      gw_outline_measures (&outline, &measures);
+      distance = distance_of (&measures, wanted) +
+                 (gw_section_family (other, &outline) != family ? OTHER_FAMILY : 0.0);
       if (distance < least)
         {
           least = distance;
-          nearest = other;
+          *nearest = other;
         }
     }
 
-  return nearest;
+  return *nearest != NULL && gw_section_subject (*nearest, NULL, &subject)
+           ? gw_polars_find (&subject)
+           : NULL;
 }
 
-static void
-mark (GwRecord   *record,
-      const char *key)
+const char *
+_gw_rows_guess (const GwOutline *outline,
+                GwSectionFamily  family,
+                GwRows          *rows)
 {
-  gw_record_set_present (record, gw_record_type_field (record->type, key), TRUE);
-}
+  GwOutlineMeasures     measures;
+  const GwStudySection *nearest;
+  g_autoptr (GwPolars) polars = NULL;
+  double alpha_zero, cm_quarter;
+  gboolean is_found;
 
-/* Greatest lift by Reynolds number alone: slope, angle and moment follow from the mean line.
- * What is known of the neighbour is known half as well of this section. */
-static void
-take_rows (GwStudySection       *section,
-           const GwStudySection *from)
-{
-  for (guint i = 0; i < from->rows->len; i++)
+  gw_outline_measures (outline, &measures);
+  polars = nearest_polars (&measures, family, &nearest);
+  is_found = polars != NULL && _gw_rows_of_polars (polars, rows);
+  if (!is_found)
+    plate_rows (0.03, CLAMP (fabs (measures.camber), 0.0, 0.09), rows);
+
+  gw_outline_thin_theory (outline, &alpha_zero, &cm_quarter);
+  for (guint k = 0; k < rows->n; k++)
     {
-      const GwStudySectionRow *row = g_ptr_array_index (from->rows, i);
-      GwRecord                *record = gw_record_new (gw_study_section_row_type ());
-      GwStudySectionRow       *copy = (GwStudySectionRow *) record;
-
-      gw_number_set (&copy->re, row->re.value);
-      gw_number_set (&copy->cl_max, row->cl_max.value);
-      copy->cl_max.origin = GW_ORIGIN_GUESSED;
-      mark (record, "re");
-      mark (record, "cl_max");
-      g_ptr_array_add (section->rows, record);
+      rows->rows[k].alpha_zero = alpha_zero;
+      rows->rows[k].cm_zero = cm_quarter;
+      rows->low[k] = 1.0 - GUESSED;
+      rows->high[k] = 1.0 + GUESSED;
     }
-  mark (&section->record, "rows");
-}
 
-/* A spread of the section's own is better known. */
-static void
-take_factor (GwStudySection       *section,
-             const GwStudySection *from)
-{
-  const GwField *field = gw_record_type_field (section->record.type, "cl_max_factor");
-
-  if (gw_record_has (&section->record, field))
-    return;
-
-  gw_number_set_range (&section->cl_max_factor, MAX (0.5, 2.0 * from->cl_max_factor.low - 1.0),
-                       1.0, MIN (1.5, 2.0 * from->cl_max_factor.high - 1.0));
-  section->cl_max_factor.origin = GW_ORIGIN_GUESSED;
-  gw_record_set_present (&section->record, field, TRUE);
-}
-
-void
-gw_section_guess (GwStudySection *section)
-{
-  const GwStudySection *from;
-  g_autofree char      *outline_source = NULL;
-  GwOutline             outline;
-
-  if (section->rows->len > 0 || gw_section_outline (section, &outline) != GW_OK)
-    return;
-
-  from = nearest_section (section, &outline);
-  take_rows (section, from);
-  take_factor (section, from);
-
-  outline_source = g_steal_pointer (&section->source);
-  section->source = g_strdup_printf (
-    _ ("%s%sGreatest lift: guessed, that of %s, which is nearest in the catalogue by kind, "
-       "thickness and camber, with twice its spread. Slope, angle and moment: thin-aerofoil "
-       "theory."),
-    outline_source != NULL ? outline_source : "", outline_source != NULL ? " " : "", from->name);
-  mark (&section->record, "source");
+  return is_found ? nearest->name : _ ("a plate with its camber");
 }

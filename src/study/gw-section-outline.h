@@ -47,14 +47,4 @@ char *gw_section_measures_text (const GwOutline *outline) G_GNUC_WARN_UNUSED_RES
 /** gw_section_brief_text: "12 % thick, camber 2 % at 40 %". (transfer full) */
 char *gw_section_brief_text (const GwOutline *outline) G_GNUC_WARN_UNUSED_RESULT;
 
-/**
- * gw_section_guess:
- *
- * Fills in what a section without rows does by Reynolds number: as that section of the
- * catalogue which is most like it in kind, thickness and camber, with twice its spread; the
- * source says so. Angle and moment are left to the mean line. Does nothing if it has rows or
- * no outline.
- */
-void gw_section_guess (GwStudySection *section);
-
 G_END_DECLS

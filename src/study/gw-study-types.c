@@ -30,6 +30,13 @@ static const GwChoice section_shapes[] = {
   { NULL, NULL },
 };
 
+static const GwChoice section_families[] = {
+  { "round", N_ ("with a round nose") },
+  { "folded", N_ ("folded sheets") },
+  { "plate", N_ ("plates") },
+  { NULL, NULL },
+};
+
 static const GwChoice standings[] = {
   { "memory", N_ ("from memory") },
   { "derived", N_ ("printed, in part computed") },

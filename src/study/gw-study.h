@@ -44,6 +44,13 @@ typedef enum
 
 typedef enum
 {
+  GW_FAMILY_ROUND,
+  GW_FAMILY_FOLDED,
+  GW_FAMILY_PLATE,
+} GwSectionFamily;
+
+typedef enum
+{
   GW_GROUND_PAVEMENT,
   GW_GROUND_SHORT_GRASS,
   GW_GROUND_LONG_GRASS,
