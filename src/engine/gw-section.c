@@ -8,6 +8,8 @@
 
 #include <math.h>
 
+#define SAME 1e-9 /* steps, but for rounding between units */
+
 static void
 take_row (const GwSectionRow *row,
           GwSectionPoint     *out)
@@ -56,7 +58,8 @@ find_heights (const GwSection      *section,
     {
       const GwSteppedRows *stepped = &section->stepped[i];
 
-      if (stepped->place != finish->place || stepped->critical != finish->critical)
+      if (fabs (stepped->place - finish->place) > SAME ||
+          fabs (stepped->critical - finish->critical) > SAME * finish->critical)
         continue;
       if (stepped->height <= height)
         *low = stepped;

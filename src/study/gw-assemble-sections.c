@@ -54,20 +54,25 @@ outline_cure (GwSectionShape shape)
     }
 }
 
-/* What a row leaves out comes from thin-aerofoil theory. */
-static void
-fill_row (const GwStudySectionRow *from,
-          double                   alpha_zero,
-          double                   cm_quarter,
-          GwSectionRow            *row)
+/* What a row leaves out comes from thin-aerofoil theory. Of the spread of the section's greatest
+ * lift each row has its share. */
+static GwSectionRow
+make_row (const GwStudySectionRow *from,
+          double                   factor,
+          const GwOutline         *outline)
 {
-  row->re = from->re.value;
-  row->cl_max = from->cl_max.value;
-  row->slope =
-    isnan (from->slope_per_deg.value) ? 2.0 * G_PI : from->slope_per_deg.value * 180.0 / G_PI;
-  row->alpha_zero =
-    isnan (from->alpha_zero_deg.value) ? alpha_zero : _gw_deg (&from->alpha_zero_deg);
-  row->cm_zero = isnan (from->cm_zero.value) ? cm_quarter : from->cm_zero.value;
+  double alpha_zero, cm_quarter;
+
+  gw_outline_thin_theory (outline, &alpha_zero, &cm_quarter);
+  return (GwSectionRow){
+    .re = from->re.value,
+    .cl_max = from->cl_max.value * (1.0 + (factor - 1.0) * from->spread_share.value),
+    .slope = isnan (from->slope_per_deg.value) ? 2.0 * G_PI
+                                               : from->slope_per_deg.value * 180.0 / G_PI,
+    .alpha_zero =
+      isnan (from->alpha_zero_deg.value) ? alpha_zero : _gw_deg (&from->alpha_zero_deg),
+    .cm_zero = isnan (from->cm_zero.value) ? cm_quarter : from->cm_zero.value,
+  };
 }
 
 static void
@@ -76,9 +81,6 @@ fill_rows (GwAssembler          *assembler,
            GwSection            *section,
            const char           *path)
 {
-  double alpha_zero, cm_quarter;
-
-  gw_outline_thin_theory (&section->outline, &alpha_zero, &cm_quarter);
   if (from->rows->len == 0 || from->rows->len > GW_SECTION_ROWS)
     gw_problems_error (
       assembler->problems, path,
@@ -88,10 +90,47 @@ fill_rows (GwAssembler          *assembler,
   section->n_rows = MIN (from->rows->len, GW_SECTION_ROWS);
   for (guint i = 0; i < section->n_rows; i++)
     {
-      fill_row (g_ptr_array_index (from->rows, i), alpha_zero, cm_quarter, &section->rows[i]);
+      section->rows[i] = make_row (g_ptr_array_index (from->rows, i), from->cl_max_factor.value,
+                                   &section->outline);
       if (i > 0 && section->rows[i].re <= section->rows[i - 1].re)
         gw_problems_error (assembler->problems, path, _ ("row %u: the Reynolds numbers must rise"),
                            i + 1);
+    }
+}
+
+static gboolean
+is_same_step (const GwStudySectionRow *a,
+              const GwStudySectionRow *b)
+{
+  return a->step_percent.value == b->step_percent.value &&
+         a->height_percent.value == b->height_percent.value &&
+         a->critical.value == b->critical.value;
+}
+
+/* Rows of one step and height follow each other. */
+static void
+fill_stepped (GwAssembler          *assembler,
+              const GwStudySection *from,
+              GwSection            *section)
+{
+  GwSteppedRows           *stepped = _gw_assemble_new (assembler, GwSteppedRows, from->stepped->len);
+  GwSteppedRows           *last = NULL;
+  const GwStudySectionRow *before = NULL;
+
+  section->stepped = stepped;
+  for (guint i = 0; i < from->stepped->len; i++)
+    {
+      const GwStudySectionRow *row = g_ptr_array_index (from->stepped, i);
+
+      if (before == NULL || !is_same_step (before, row) || last->n_rows == GW_SECTION_ROWS)
+        {
+          last = &stepped[section->n_stepped++];
+          last->place = _gw_percent (&row->step_percent);
+          last->height = _gw_percent (&row->height_percent);
+          last->critical = row->critical.value;
+        }
+      last->rows[last->n_rows++] = make_row (row, from->cl_max_factor.value, &section->outline);
+      before = row;
     }
 }
 
@@ -117,13 +156,15 @@ _gw_assemble_sections (GwAssembler *assembler)
       g_autofree char      *path = g_strdup_printf ("sections/%s", from->id);
 
       section->name = from->name != NULL ? from->name : from->id;
-      section->cl_max_factor =
-        from->cl_max_factor.value * method_factor (assembler->study, "stall-speed");
+      section->cl_max_factor = method_factor (assembler->study, "stall-speed");
       if (!take_outline (assembler->like, from, &section->outline) &&
           gw_section_outline (from, &section->outline) != GW_OK)
         gw_problems_error (assembler->problems, path, "%s",
                            outline_cure ((GwSectionShape) from->shape));
       else
-        fill_rows (assembler, from, section, path);
+        {
+          fill_rows (assembler, from, section, path);
+          fill_stepped (assembler, from, section);
+        }
     }
 }

@@ -8,6 +8,7 @@
 #include <math.h>
 
 #include "study/gw-assemble-private.h"
+#include "study/gw-finish.h"
 
 static const GwSection *
 find_section (GwAssembler *assembler,
@@ -168,6 +169,7 @@ fill_build (GwAssembler        *assembler,
   build->joint_linear = _gw_g (&from->joint_g_m);
   build->finish_areal =
     from->finish != NULL ? _gw_assemble_areal (assembler, from->finish, path) : 0.0;
+  build->finish = gw_finish_of_build (assembler->study, from);
 }
 
 static const GwStudyBuild *

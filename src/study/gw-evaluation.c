@@ -79,13 +79,15 @@ is_computed (const GwOutcome *outcome)
 
 /* With nothing to look up again: if all its inputs are those of @before, that is the outcome. */
 static GwOutcome *
-assemble_option (GwStudy         *study,
+assemble_option (GwEvaluation    *evaluation,
                  guint            option,
                  const GwOutcome *before,
                  GError         **error)
 {
+  GwStudy *study = evaluation->study;
   g_autoptr (GPtrArray) problems = gw_problems_new ();
-  g_autoptr (GwStudy) resolved = gw_study_resolve (study, option, problems);
+  g_autoptr (GArray) wanted = g_array_new (FALSE, FALSE, sizeof (GwPolarSubject));
+  g_autoptr (GwStudy) resolved = gw_study_resolve_wanting (study, option, wanted, problems);
   GwComputed *computed;
   GwAssembly *assembly;
   GwOutcome  *outcome;
@@ -93,6 +95,7 @@ assemble_option (GwStudy         *study,
   if (!gw_problems_to_error (problems, error))
     return NULL;
 
+  evaluation->is_provisional |= wanted->len > 0;
   outcome = outcome_new (g_ptr_array_index (study->options, option));
   if (before != NULL && is_computed (before) &&
       gw_record_equal (&resolved->record, &before->assembly->study->record))
@@ -193,7 +196,7 @@ assemble_all (GwEvaluation       *evaluation,
       /* Most options have the same sections; none is computed yet, so that is all they share. */
       if (before == NULL && i > 0)
         before = gw_evaluation_outcome (evaluation, i - 1);
-      outcome = assemble_option (evaluation->study, i, before, error);
+      outcome = assemble_option (evaluation, i, before, error);
 
       if (outcome == NULL)
         return FALSE;
@@ -226,6 +229,24 @@ evaluation_alloc (GwStudy *study)
   return evaluation;
 }
 
+gboolean
+gw_evaluation_prepare (GwStudy         *study,
+                       GwPolarsProgress progress,
+                       gpointer         data,
+                       GCancellable    *cancellable,
+                       GError         **error)
+{
+  g_autoptr (GArray) wanted = g_array_new (FALSE, FALSE, sizeof (GwPolarSubject));
+
+  for (guint i = 0; i < study->options->len; i++)
+    {
+      g_autoptr (GPtrArray) problems = gw_problems_new ();
+      g_autoptr (GwStudy) resolved = gw_study_resolve_wanting (study, i, wanted, problems);
+    }
+
+  return wanted->len == 0 || gw_polars_compute (wanted, progress, data, cancellable, error);
+}
+
 GwEvaluation *
 gw_evaluation_new (GwStudy      *study,
                    GCancellable *cancellable,
@@ -233,7 +254,7 @@ gw_evaluation_new (GwStudy      *study,
 {
   g_autoptr (GwEvaluation) evaluation = evaluation_alloc (study);
 
-  if (!assemble_all (evaluation, NULL, error))
+  if (!gw_evaluation_prepare (study, NULL, NULL, cancellable, error) || !assemble_all (evaluation, NULL, error))
     return NULL;
 
   lay_out_curve (evaluation);

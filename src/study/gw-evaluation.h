@@ -8,6 +8,7 @@
 
 #include "engine/gw-evaluate.h"
 #include "study/gw-assemble.h"
+#include "study/gw-polars.h"
 
 G_BEGIN_DECLS
 
@@ -48,15 +49,32 @@ typedef struct
 {
   GwStudy   *study;
   guint      baseline;
-  GPtrArray *outcomes; /* of GwOutcome, as the study's options */
+  GPtrArray *outcomes;               /* of GwOutcome, as the study's options */
   double     curve_mass[GW_CURVE_N]; /* [kg] */
-  gboolean   is_quick; /* the bands are those of an evaluation before it */
+  gboolean   is_quick;               /* the bands are those of an evaluation before it */
+  gboolean   is_provisional;         /* sections have yet to be computed; guesses stand in for them */
 } GwEvaluation;
+
+/**
+ * gw_evaluation_prepare:
+ * @progress: (nullable): told from any thread
+ *
+ * Computes the polars that the options' sections need and nobody has computed yet: seconds, once
+ * for each outline and finish.
+ *
+ * Returns: FALSE with %G_IO_ERROR_CANCELLED; what is wrong with @study is left to be said by
+ *   gw_evaluation_new()
+ */
+gboolean gw_evaluation_prepare (GwStudy         *study,
+                                GwPolarsProgress progress,
+                                gpointer         data,
+                                GCancellable    *cancellable,
+                                GError         **error);
 
 /**
  * gw_evaluation_new:
  *
- * Computes every option, then every uncertain input of it at its 10th and 90th
+ * Prepares, if that has not been done. Computes every option, then every uncertain input of it at its 10th and 90th
  * percentile, one at a time. Bands are the root of the sum of the squares of what
  * the inputs do (first-order propagation; up and down apart); a band of a
  * difference takes an input that both options share as one. Reads nothing but
@@ -73,8 +91,8 @@ GwEvaluation *gw_evaluation_new (GwStudy      *study,
  * gw_evaluation_quick:
  * @previous: (nullable): its bands and its range of masses are kept
  *
- * The values alone, for the next frame of a drag; gw_evaluation_new() then brings the
- * bands.
+ * The values alone, for the next frame of a drag, provisional where a section has yet to be
+ * computed; gw_evaluation_new() then brings the bands.
  *
  * Returns: (transfer full): the evaluation, or NULL with %GW_STUDY_ERROR
  */
@@ -82,7 +100,7 @@ GwEvaluation *gw_evaluation_quick (GwStudy            *study,
                                    const GwEvaluation *previous,
                                    GError            **error) G_GNUC_WARN_UNUSED_RESULT;
 
-GwEvaluation *gw_evaluation_ref   (GwEvaluation *evaluation);
+GwEvaluation *gw_evaluation_ref (GwEvaluation *evaluation);
 void          gw_evaluation_unref (GwEvaluation *evaluation);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (GwEvaluation, gw_evaluation_unref)

@@ -10,7 +10,8 @@
 #include <string.h>
 
 #include "study/gw-catalogue.h"
-#include "study/gw-section-outline.h"
+#include "study/gw-finish.h"
+#include "study/gw-section-known.h"
 
 static gboolean
 starts_with_step (const char *path,
@@ -99,10 +100,25 @@ fetch_methods (GwStudy *study)
     }
 }
 
+static void
+fetch_sections (GwStudy *study,
+                GArray  *wanted)
+{
+  for (guint i = 0; i < study->sections->len; i++)
+    {
+      GwStudySection *section = g_ptr_array_index (study->sections, i);
+      g_autoptr (GArray) trips = gw_finish_trips (study, section->id);
+
+      if (trips != NULL)
+        gw_section_fill (section, trips, wanted);
+    }
+}
+
 GwStudy *
-gw_study_resolve (const GwStudy *study,
-                  guint          option,
-                  GPtrArray     *problems)
+gw_study_resolve_wanting (const GwStudy *study,
+                          guint          option,
+                          GArray        *wanted,
+                          GPtrArray     *problems)
 {
   GwStudy *resolved = gw_study_copy (study);
 
@@ -110,9 +126,16 @@ gw_study_resolve (const GwStudy *study,
   gw_study_apply_changes (resolved, g_ptr_array_index (resolved->options, 0), problems);
   gw_record_each (&resolved->record, "", fetch, resolved);
   fetch_methods (resolved);
-  for (guint i = 0; i < resolved->sections->len; i++)
-    gw_section_guess (g_ptr_array_index (resolved->sections, i));
+  fetch_sections (resolved, wanted);
   return resolved;
+}
+
+GwStudy *
+gw_study_resolve (const GwStudy *study,
+                  guint          option,
+                  GPtrArray     *problems)
+{
+  return gw_study_resolve_wanting (study, option, NULL, problems);
 }
 
 /* A list or part of the option's own holds much that it has in common with the others. */

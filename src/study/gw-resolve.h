@@ -18,13 +18,23 @@ G_BEGIN_DECLS
  * the only one in the list of options, and every material, section and method that
  * is used copied from the catalogue into the study's own lists. So all numbers that
  * the results rest on stand in one record, to be read or varied; what a section without
- * rows does is guessed (gw_section_guess()).
+ * rows does is filled in (gw_section_fill()).
  *
  * Returns: (transfer full)
  */
 GwStudy *gw_study_resolve (const GwStudy *study,
                            guint          option,
                            GPtrArray     *problems) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * gw_study_resolve_wanting:
+ * @wanted: (nullable): of GwPolarSubject; what has yet to be computed, for which a guess stands
+ *   in, is added to it
+ */
+GwStudy *gw_study_resolve_wanting (const GwStudy *study,
+                                   guint          option,
+                                   GArray        *wanted,
+                                   GPtrArray     *problems) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * gw_study_apply_changes:

@@ -100,7 +100,7 @@ _gw_rows_guess (const GwOutline *outline,
   GwOutlineMeasures     measures;
   const GwStudySection *nearest;
   g_autoptr (GwPolars) polars = NULL;
-  double alpha_zero, cm_quarter;
+  double   alpha_zero, cm_quarter;
   gboolean is_found;
 
   gw_outline_measures (outline, &measures);

@@ -156,7 +156,7 @@ write_stepped (GwStudySection *section,
 {
   for (guint k = 0; k < rows->n; k++)
     {
-      GwRecord *record = gw_record_new (gw_study_stepped_row_type ());
+      GwRecord *record = gw_record_new (gw_study_section_row_type ());
 
       set_number (record, "step_percent", trip->x * 100.0, GW_ORIGIN_GIVEN);
       set_number (record, "height_percent", trip->height * 100.0, GW_ORIGIN_GIVEN);
@@ -215,6 +215,20 @@ want (GArray               *wanted,
 {
   if (wanted != NULL)
     g_array_append_val (wanted, *subject);
+}
+
+static void
+want_stepped (const GwStudySection *section,
+              const GArray         *trips,
+              GArray               *wanted)
+{
+  for (guint i = 0; trips != NULL && i < trips->len; i++)
+    {
+      GwPolarSubject subject;
+
+      if (gw_section_subject (section, &g_array_index (trips, GwTrip, i), &subject))
+        want (wanted, &subject);
+    }
 }
 
 /* With a step the rows keep the part by which measurements moved the smooth ones. */
@@ -303,6 +317,7 @@ gw_section_fill (GwStudySection *section,
   else
     {
       want (wanted, &subject);
+      want_stepped (section, trips, wanted);
       guess (section, &subject.outline, family);
     }
 }

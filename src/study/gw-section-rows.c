@@ -29,7 +29,7 @@ bridge (GwRows         *rows,
 {
   for (guint k = 0; k < rows->n; k++)
     {
-      guint below = k, above = k;
+      guint  below = k, above = k;
       double t;
 
       if (is_sound[k])
