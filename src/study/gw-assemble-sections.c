@@ -75,17 +75,16 @@ make_row (const GwStudySectionRow *from,
   };
 }
 
+/* A section that nothing is made of has none: gw_section_fill() leaves it alone. */
 static void
 fill_rows (GwAssembler          *assembler,
            const GwStudySection *from,
            GwSection            *section,
            const char           *path)
 {
-  if (from->rows->len == 0 || from->rows->len > GW_SECTION_ROWS)
-    gw_problems_error (
-      assembler->problems, path,
-      _ ("the section needs 1 to %d rows that say what it does at which Reynolds number"),
-      GW_SECTION_ROWS);
+  if (from->rows->len > GW_SECTION_ROWS)
+    gw_problems_error (assembler->problems, path, _ ("the section has more than %d rows"),
+                       GW_SECTION_ROWS);
 
   section->n_rows = MIN (from->rows->len, GW_SECTION_ROWS);
   for (guint i = 0; i < section->n_rows; i++)
@@ -113,12 +112,13 @@ fill_stepped (GwAssembler          *assembler,
               const GwStudySection *from,
               GwSection            *section)
 {
-  GwSteppedRows           *stepped = _gw_assemble_new (assembler, GwSteppedRows, from->stepped->len);
+  const guint              n = from->stepped->len;
+  GwSteppedRows           *stepped = _gw_assemble_new (assembler, GwSteppedRows, n);
   GwSteppedRows           *last = NULL;
   const GwStudySectionRow *before = NULL;
 
   section->stepped = stepped;
-  for (guint i = 0; i < from->stepped->len; i++)
+  for (guint i = 0; i < n; i++)
     {
       const GwStudySectionRow *row = g_ptr_array_index (from->stepped, i);
 

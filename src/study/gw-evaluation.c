@@ -254,7 +254,8 @@ gw_evaluation_new (GwStudy      *study,
 {
   g_autoptr (GwEvaluation) evaluation = evaluation_alloc (study);
 
-  if (!gw_evaluation_prepare (study, NULL, NULL, cancellable, error) || !assemble_all (evaluation, NULL, error))
+  if (!gw_evaluation_prepare (study, NULL, NULL, cancellable, error) ||
+      !assemble_all (evaluation, NULL, error))
     return NULL;
 
   lay_out_curve (evaluation);

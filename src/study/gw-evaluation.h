@@ -52,7 +52,7 @@ typedef struct
   GPtrArray *outcomes;               /* of GwOutcome, as the study's options */
   double     curve_mass[GW_CURVE_N]; /* [kg] */
   gboolean   is_quick;               /* the bands are those of an evaluation before it */
-  gboolean   is_provisional;         /* sections have yet to be computed; guesses stand in for them */
+  gboolean   is_provisional;         /* guesses stand in for sections not computed yet */
 } GwEvaluation;
 
 /**
@@ -74,10 +74,10 @@ gboolean gw_evaluation_prepare (GwStudy         *study,
 /**
  * gw_evaluation_new:
  *
- * Prepares, if that has not been done. Computes every option, then every uncertain input of it at its 10th and 90th
- * percentile, one at a time. Bands are the root of the sum of the squares of what
- * the inputs do (first-order propagation; up and down apart); a band of a
- * difference takes an input that both options share as one. Reads nothing but
+ * Prepares, if that has not been done. Computes every option, then every uncertain input of it
+ * at its 10th and 90th percentile, one at a time. Bands are the root of the sum of the squares
+ * of what the inputs do (first-order propagation; up and down apart); a band of a difference
+ * takes an input that both options share as one. Reads nothing but
  * @study, so it may run in a thread of its own.
  *
  * Returns: (transfer full): the evaluation, or NULL with %GW_STUDY_ERROR or

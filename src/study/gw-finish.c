@@ -10,8 +10,7 @@
 
 #include "study/gw-polars.h"
 
-#define FASTEST 3.0 /* no speed about a section comes near so many times that of the stream */
-#define HIGHEST -5  /* power of two: a thirtieth of the chord is no step any more */
+#define HIGHEST -5 /* power of two: a thirtieth of the chord is no step any more */
 
 static const char *
 construction_material (const GwStudyBuild *build)
@@ -112,11 +111,10 @@ add_heights (GArray         *trips,
   const double high = finish->height / MIN (chord_a, chord_b);
   const int    first = (int) floor (log2 (low));
   const int    last = MIN ((int) ceil (log2 (high)), HIGHEST);
+  const GwTrip highest = { finish->place, high, finish->critical };
 
-  if (!(finish->height > 0.0) || !(MIN (chord_a, chord_b) > 0.0))
-    return;
-  /* So low that it does nothing at any Reynolds number of the polars. */
-  if (FASTEST * gw_polars_re[GW_POLARS_N - 1] * high < finish->critical)
+  if (!(finish->height > 0.0) || !(MIN (chord_a, chord_b) > 0.0) ||
+      !gw_polars_trip_acts (&highest, gw_polars_re[GW_POLARS_N - 1]))
     return;
 
   for (int power = first; power <= last; power++)

@@ -134,12 +134,27 @@ is_wanted (void *data)
   return !g_cancellable_is_cancelled (data);
 }
 
+/* No speed about a section comes near so many times that of the stream, ahead of and behind a
+ * twentieth of the chord: its square is one less the pressure coefficient, -8 there at 20 deg. */
+#define FASTEST_AT_NOSE 6.0
+#define FASTEST         3.0
+
+gboolean
+gw_polars_trip_acts (const GwTrip *trip,
+                     double        re)
+{
+  const double fastest = trip->x < 0.05 ? FASTEST_AT_NOSE : FASTEST;
+
+  return fastest * re * trip->height >= trip->critical;
+}
+
 GwPolarCase
 gw_polar_subject_case (const GwPolarSubject *subject,
                        double                re)
 {
   const GwTrip none = { .x = 1.0 };
-  const GwTrip trip = subject->trip.height > 0.0 ? subject->trip : none;
+  const GwTrip trip =
+    subject->trip.height > 0.0 && gw_polars_trip_acts (&subject->trip, re) ? subject->trip : none;
 
   return (GwPolarCase){
     .outline = subject->outline,
@@ -207,19 +222,35 @@ keep (const GwPolarSubject *subject,
   return complete;
 }
 
+/* Where its step does nothing, a section does what it does smooth. */
+static GwPolars *
+find_smooth (const GwPolarSubject *subject,
+             double                re)
+{
+  GwPolarSubject smooth = *subject;
+
+  if (subject->trip.height == 0.0 || gw_polars_trip_acts (&subject->trip, re))
+    return NULL;
+  smooth.trip = (GwTrip){ 0 };
+  return gw_polars_find (&smooth);
+}
+
 static void
 compute_one (const Work           *work,
              const GwPolarSubject *subject,
              guint                 k)
 {
-  GwPolarCase         polar_case = gw_polar_subject_case (subject, gw_polars_re[k]);
-  g_autofree GwPolar *polar = g_new0 (GwPolar, 1);
+  GwPolarCase polar_case = gw_polar_subject_case (subject, gw_polars_re[k]);
+  g_autoptr (GwPolars) smooth = find_smooth (subject, polar_case.re);
   g_autoptr (GwPolars) complete = NULL;
-  GwStatus status;
+  g_autofree GwPolar *polar = g_new0 (GwPolar, 1);
+  GwStatus            status;
 
   polar_case.is_wanted = is_wanted;
   polar_case.data = work->cancellable;
-  status = gw_polar_run (&polar_case, polar);
+  if (smooth != NULL)
+    *polar = smooth->polar[k];
+  status = smooth != NULL ? smooth->status[k] : gw_polar_run (&polar_case, polar);
   if (!polar->is_complete)
     return;
 

@@ -28,6 +28,10 @@ typedef struct
                         * shipped polars are then looked at; no part of what it is */
 } GwPolarSubject;
 
+/** gw_polars_trip_acts: FALSE if a step is so low that it does nothing at that Reynolds number. */
+gboolean gw_polars_trip_acts (const GwTrip *trip,
+                              double        re);
+
 /** gw_polar_subject_case: what the solver is asked at one Reynolds number. */
 GwPolarCase gw_polar_subject_case (const GwPolarSubject *subject,
                                    double                re);
