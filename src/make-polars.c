@@ -3,9 +3,9 @@
  * SPDX-FileCopyrightText: 2026 The Gramwright authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * make-polars FOLDER: writes ID.json for every section of the catalogue that is no plate, smooth
- * and without a flap. What is there and still holds is left alone. To be run when the solver's
- * GW_POLAR_VERSION or an outline has changed: ninja polars.
+ * make-polars FOLDER: writes ID.json for every section of the catalogue that is no thin plate,
+ * smooth and without a flap. What is there and still holds is left alone. To be run when the
+ * solver's GW_POLAR_VERSION or an outline has changed: ninja polars.
  */
 
 #include <stdlib.h>
@@ -56,7 +56,8 @@ main (int   argc,
       const GwStudySection *section = g_ptr_array_index (sections, i);
       GwPolarSubject        subject;
 
-      if (section->shape != GW_SHAPE_PLATE && gw_section_subject (section, NULL, &subject))
+      if (gw_section_subject (section, NULL, &subject) &&
+          !gw_section_is_thin_plate (section, &subject.outline))
         is_fine = write_section (argv[1], &subject);
     }
 

@@ -238,8 +238,21 @@ test_bottom_first (void)
   g_string_free (text, TRUE);
 }
 
-/* The record says what is known; behaviour is guessed where it is needed, from the nearest by
- * shape, not the first of the list. */
+static GwOutline
+thicker (GwOutline outline,
+         double    factor)
+{
+  for (guint i = 0; i < GW_OUTLINE_N; i++)
+    {
+      outline.upper[i] *= factor;
+      outline.lower[i] *= factor;
+    }
+  return outline;
+}
+
+/* The record says what is known; behaviour is guessed where it is needed and until it is
+ * computed, from the nearest by shape, not the first of the list. Nobody else has outlines
+ * thicker by 0.3 %, so no cache has their polars. */
 static void
 test_behaviour (void)
 {
@@ -247,7 +260,7 @@ test_behaviour (void)
 
   for (guint i = 0; i < G_N_ELEMENTS (codes); i++)
     {
-      const GwOutline outline = naca (codes[i]);
+      const GwOutline outline = thicker (naca (codes[i]), 1.003);
       g_autoptr (GString) text = around (&outline, "Mine\n");
       g_autoptr (JsonNode) record = parse (text->str, NULL);
       g_autofree char *path = NULL;

@@ -104,8 +104,8 @@ void gw_polar_summarise (GwPolar *polar);
  * @re: of the polar
  *
  * What a wing needs of a polar: its greatest lift, the straight line that lift follows between
- * 0.1 and 0.7 of that (least squares; a real polar is bent at low Reynolds numbers, and there
- * it flies), the mean moment there.
+ * 0.1 and 0.7 of that (least squares, rising by 2 pi at the most; a real polar is bent at low
+ * Reynolds numbers, and there it flies), the mean moment there.
  *
  * Returns: %GW_OK; %GW_EDOM if no such line is there or it does not rise
  */

@@ -75,7 +75,8 @@ nearest_polars (const GwOutlineMeasures *wanted,
       GwOutline             outline;
       double                distance;
 
-      if (other->shape == GW_SHAPE_PLATE || gw_section_outline (other, &outline) != GW_OK)
+      if (gw_section_outline (other, &outline) != GW_OK ||
+          gw_section_is_thin_plate (other, &outline))
         continue;
       gw_outline_measures (&outline, &measures);
       distance = distance_of (&measures, wanted) +

@@ -288,6 +288,16 @@ fill_computed (GwStudySection *section,
     fill_stepped (section, &g_array_index (trips, GwTrip, i), &computed, &rows, wanted);
 }
 
+gboolean
+gw_section_is_thin_plate (const GwStudySection *section,
+                          const GwOutline      *outline)
+{
+  GwRows rows;
+
+  return gw_section_family (section, outline) == GW_FAMILY_PLATE &&
+         _gw_rows_of_plate (outline, &rows);
+}
+
 void
 gw_section_fill (GwStudySection *section,
                  const GArray   *trips,

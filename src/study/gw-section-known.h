@@ -37,6 +37,10 @@ void gw_section_fill (GwStudySection *section,
 GwSectionFamily gw_section_family (const GwStudySection *section,
                                    const GwOutline      *outline);
 
+/** gw_section_is_thin_plate: what it does stands in tables of plates and is not computed. */
+gboolean gw_section_is_thin_plate (const GwStudySection *section,
+                                   const GwOutline      *outline);
+
 /** gw_section_subject: of its polars with that step (nullable). FALSE if it has no outline. */
 gboolean gw_section_subject (const GwStudySection *section,
                              const GwTrip         *trip,

@@ -18,7 +18,7 @@
 #include "study/gw-template-private.h"
 
 #define FOLDER      "templates"
-#define MOST_ROUNDS 6    /* of moving the battery; two or three do */
+#define MOST_ROUNDS 6   /* of moving the battery; two or three do */
 #define SLACK       1e-6 /* relative: a bound typed as it is shown is within it */
 #define AREA(s, c)  ((s) * (c))
 
