@@ -220,6 +220,7 @@ check_outcome (const GwTemplate *shape,
   const guint       amiss = GW_NOTE_UNSTABLE | GW_NOTE_BEHIND_AFT_LIMIT | GW_NOTE_AHEAD_OF_LIMIT |
                       GW_NOTE_LATERAL | GW_NOTE_BALLAST | GW_NOTE_TIP_FIRST | GW_NOTE_TAIL_LIMIT;
 
+  g_test_message ("%s: beyond the bay %g m", outcome->id, value[GW_RESULT_SLIDE_LEFT]);
   g_assert_cmphex (outcome->results.notes & amiss, ==, 0);
   g_assert_cmpfloat (value[GW_RESULT_STATIC_MARGIN], >=, 0.05);
   g_assert_cmpfloat (value[GW_RESULT_STATIC_MARGIN], <=, 0.15);
@@ -273,6 +274,7 @@ check_size (const GwTemplate *shape,
   g_autoptr (GwStudy) study = make (shape, span, chord, mass);
   g_autoptr (GwEvaluation) evaluation = evaluate (study);
 
+  g_test_message ("span %g m, chord %g m, mass %g kg", span, chord, mass);
   g_assert_cmpfloat_with_epsilon (study->targets->mass_g.value, 1000.0 * mass, 0.1);
   for (guint i = 0; i < evaluation->outcomes->len; i++)
     {
