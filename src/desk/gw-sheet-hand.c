@@ -8,6 +8,7 @@
 #include <math.h>
 
 #include "desk/gw-sheet-private.h"
+#include "report/gw-owner.h"
 #include "study/gw-edit.h"
 
 #define REACH     6.0 /* how near is on it [pixel] */
@@ -63,28 +64,13 @@ static char *
 path_of (GwSheetView *self,
          GwTarget     target)
 {
-  static const char *const lists[GW_N_GROUPS] = {
-    [GW_GROUP_SURFACE] = "surfaces",
-    [GW_GROUP_BODY] = "bodies",
-    [GW_GROUP_LEG] = "legs",
-    [GW_GROUP_STRUT] = "struts",
-    [GW_GROUP_POWER] = "powers",
-    [GW_GROUP_ITEM] = "equipment",
-  };
-  const GwStudy *study = gw_evaluation_outcome (self->evaluation, self->shown)->assembly->study;
-  const GwField *field;
-  GPtrArray     *list;
+  const GwOutcome *outcome = gw_evaluation_outcome (self->evaluation, self->shown);
 
-  if (target.group < 0 || target.group >= GW_N_GROUPS)
+  if (target.group < 0 || target.group >= GW_N_GROUPS || target.owner < 0 ||
+      (guint) target.owner >= gw_group_list (outcome->assembly->study, (GwGroup) target.group)->len)
     return NULL;
 
-  field = gw_record_type_field (study->record.type, lists[target.group]);
-  list = *(GPtrArray **) gw_record_at (&study->record, field);
-  if (target.owner < 0 || (guint) target.owner >= list->len)
-    return NULL;
-
-  return g_strdup_printf ("%s/%s", lists[target.group],
-                          gw_record_id (g_ptr_array_index (list, target.owner)));
+  return gw_owner_path (outcome, (GwGroup) target.group, (guint) target.owner);
 }
 
 static GwTarget

@@ -49,6 +49,25 @@ struct _GwSheetView
   GwGrip     typed;
 };
 
+/** _gw_sheet_prepare: lays the drawing out for the size, if it is stale. */
+void _gw_sheet_prepare (GwSheetView *self,
+                        int          width,
+                        int          height);
+void _gw_sheet_find_grips (GwSheetView *self);
+void _gw_sheet_forget_drawings (GwSheetView *self);
+
+/** _gw_sheet_snapshot_halo: around what is selected. */
+void _gw_sheet_snapshot_halo (GwSheetView *self,
+                              GtkSnapshot *snapshot);
+void _gw_sheet_forget_halo (GwSheetView *self);
+void _gw_sheet_snapshot_grips (GwSheetView *self,
+                               GtkSnapshot *snapshot);
+
+/** _gw_sheet_describe: what the sheet says of all options. (transfer full) */
+char *_gw_sheet_describe (const GwEvaluation *evaluation,
+                          guint               shown,
+                          const GwUnits      *units);
+
 /** _gw_sheet_place: a place of the widget on the sheet [pt]. */
 void _gw_sheet_place (const GwSheetView *self,
                       double             widget_x,
