@@ -58,7 +58,8 @@ move_item (GwGripMover      *mover,
 
   if (fabs (y) < move->catch && !item->mirrored)
     y = 0.0;
-  _gw_grip_set_field (mover, grip->path, "x_mm", &item->x_mm, _gw_grip_within (item, rounded (x, move)));
+  _gw_grip_set_field (mover, grip->path, "x_mm", &item->x_mm,
+                      _gw_grip_within (item, rounded (x, move)));
   /* What sits in a bay slides along it. */
   if (has_bay)
     return;
@@ -90,7 +91,8 @@ move_balance (GwGripMover      *mover,
                         wanted, &place) != GW_OK)
     return;
 
-  _gw_grip_set_field (mover, path, "x_mm", &item->x_mm, _gw_grip_within (item, rounded (place, move)));
+  _gw_grip_set_field (mover, path, "x_mm", &item->x_mm,
+                      _gw_grip_within (item, rounded (place, move)));
 }
 
 static guint

@@ -31,6 +31,18 @@ _gw_sheet_say (GwSheetView *self,
   g_signal_emit (self, signals[SAYS], 0, text);
 }
 
+gboolean
+_gw_sheet_is_in_inches (const GwSheetView *self)
+{
+  return gw_units_shown (&self->units, GW_MM, 25.4) < 2.0;
+}
+
+double
+_gw_sheet_step (const GwSheetView *self)
+{
+  return _gw_sheet_is_in_inches (self) ? 0.0254 / 50.0 : 1e-3;
+}
+
 void
 gw_sheet_view_to_widget (GwSheetView *self,
                          double       x,
@@ -195,8 +207,9 @@ update_text (GwSheetView *self)
     return;
 
   g_free (self->text);
-  self->text =
-    self->evaluation != NULL ? _gw_sheet_describe (self->evaluation, self->shown, &self->units) : NULL;
+  self->text = self->evaluation != NULL
+                 ? _gw_sheet_describe (self->evaluation, self->shown, &self->units)
+                 : NULL;
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                   self->text != NULL ? self->text : "", -1);
 }
