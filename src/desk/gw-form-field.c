@@ -183,9 +183,12 @@ gw_form_field_get_path (GwFormField *self)
 
 #define MOST_LETTERS 40 /* of a value that is quoted */
 
-/* "Own value here: 150 mm; common 120 mm" */
+/* "Own value here; common 120 mm". The value itself stands in the field, unless it differs in its
+ * spread or origin alone, @own then says how. Not said twice, it does not change as it is dragged,
+ * which would measure the whole form anew. */
 static char *
 own_text (const char *own,
+          const char *shown,
           const char *common)
 {
   if (own == NULL)
@@ -194,6 +197,9 @@ own_text (const char *own,
     return g_strdup_printf (_ ("Same as common: %s"), common);
   if (g_utf8_strlen (own, -1) > MOST_LETTERS || g_utf8_strlen (common, -1) > MOST_LETTERS)
     return g_strdup (_ ("Not the common text"));
+  if (g_str_equal (own, shown))
+    /* Translators: the value of the other options */
+    return g_strdup_printf (_ ("Own value here; common %s"), common);
 
   /* Translators: the value of this option and that of the others */
   return g_strdup_printf (_ ("Own value here: %s; common %s"), own, common);
@@ -208,16 +214,17 @@ whose_text (GwFormField    *self,
   GwStudy            *study = gw_form_site_get_study (priv->site);
   const GwField      *field = NULL;
   const GwRecord     *shared = gw_record_find (&study->record, priv->path, &field);
-  g_autofree char    *own = NULL, *common = NULL, *text = NULL;
+  const GwUnits      *units = gw_form_site_get_units (priv->site);
+  g_autofree char    *own = NULL, *shown = NULL, *common = NULL, *text = NULL;
 
   if (priv->changed_at == NULL)
     return NULL;
   if (shared == NULL)
     return g_strdup (_ ("Only this option has it"));
 
-  own = gw_form_compare (study, record, shared, priv->field, gw_form_site_get_units (priv->site),
-                         &common);
-  text = own_text (own, common);
+  own = gw_form_compare (study, record, shared, priv->field, units, &common);
+  shown = gw_form_field_text (study, record, priv->field, units);
+  text = own_text (own, shown, common);
   if (gw_document_get_only_here (gw_form_site_get_document (priv->site)))
     return g_steal_pointer (&text);
 
