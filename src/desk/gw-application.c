@@ -6,7 +6,7 @@
 
 #include "config.h"
 
-#include "desk/gw-application.h"
+#include "desk/gw-application-private.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -18,20 +18,6 @@
 #include "study/gw-catalogue.h"
 
 #define APPLICATION_ID "org.gramwright.Gramwright"
-
-struct _GwApplication
-{
-  GtkApplication parent_instance;
-
-  GSettings    *settings;
-  GwAppearance *appearance;
-  GtkWindow    *preferences, *help; /* weak */
-  GwUnits       units;
-  GThread      *reader; /* of the catalogue */
-  GListStore   *leftovers;
-  gboolean      are_leftovers_told;
-  gboolean      is_quitting; /* as soon as the windows that were asked are closed */
-};
 
 G_DEFINE_FINAL_TYPE (GwApplication, gw_application, GTK_TYPE_APPLICATION)
 
@@ -416,100 +402,29 @@ gw_application_get_units (GwApplication *self)
   return &self->units;
 }
 
+GwWindow *
+_gw_application_need_empty (GwApplication *self,
+                            GtkWindow     *window)
+{
+  if (GW_IS_WINDOW (window) && gw_window_is_empty (GW_WINDOW (window)))
+    return GW_WINDOW (window);
+
+  return gw_window_new (self);
+}
+
 void
 gw_application_open (GwApplication *self,
                      GFile         *file,
                      GtkWindow     *window)
 {
+  GwWindow *own;
+
   g_return_if_fail (GW_IS_APPLICATION (self));
   g_return_if_fail (G_IS_FILE (file));
 
-  if (!GW_IS_WINDOW (window) || !gw_window_is_empty (GW_WINDOW (window)))
-    window = GTK_WINDOW (gw_window_new (self));
-  gw_window_open (GW_WINDOW (window), file);
-  gtk_window_present (window);
-}
-
-GListModel *
-gw_application_get_leftovers (GwApplication *self)
-{
-  g_return_val_if_fail (GW_IS_APPLICATION (self), NULL);
-
-  return G_LIST_MODEL (self->leftovers);
-}
-
-static void
-update_notices (GwApplication *self)
-{
-  for (GList *l = gtk_application_get_windows (GTK_APPLICATION (self)); l != NULL; l = l->next)
-    if (GW_IS_WINDOW (l->data))
-      _gw_window_update_notice (l->data);
-}
-
-void
-gw_application_tell_leftovers (GwApplication *self)
-{
-  g_return_if_fail (GW_IS_APPLICATION (self));
-
-  if (self->are_leftovers_told)
-    return;
-
-  self->are_leftovers_told = TRUE;
-  update_notices (self);
-}
-
-gboolean
-gw_application_are_leftovers_told (GwApplication *self)
-{
-  g_return_val_if_fail (GW_IS_APPLICATION (self), TRUE);
-
-  return self->are_leftovers_told;
-}
-
-static void
-remove_leftover (GwApplication *self,
-                 GwLeftover    *leftover)
-{
-  guint position;
-
-  if (g_list_store_find (self->leftovers, leftover, &position))
-    g_list_store_remove (self->leftovers, position);
-  update_notices (self);
-}
-
-gboolean
-gw_application_bring_back (GwApplication *self,
-                           GwLeftover    *leftover,
-                           GtkWindow     *window,
-                           GError       **error)
-{
-  g_autofree char *path = NULL;
-
-  g_return_val_if_fail (GW_IS_APPLICATION (self), FALSE);
-  g_return_val_if_fail (gw_leftover_get_study (leftover) != NULL, FALSE);
-
-  path = gw_leftover_claim (leftover, error);
-  remove_leftover (self, leftover);
-  if (path == NULL)
-    return FALSE;
-
-  if (!GW_IS_WINDOW (window) || !gw_window_is_empty (GW_WINDOW (window)))
-    window = GTK_WINDOW (gw_window_new (self));
-  gw_window_show_document (GW_WINDOW (window),
-                           gw_document_new_recovered (gw_leftover_get_study (leftover),
-                                                      gw_leftover_get_file (leftover), path));
-  gtk_window_present (window);
-  return TRUE;
-}
-
-void
-gw_application_let_go (GwApplication *self,
-                       GwLeftover    *leftover)
-{
-  g_return_if_fail (GW_IS_APPLICATION (self));
-
-  gw_leftover_let_go (leftover);
-  remove_leftover (self, leftover);
+  own = _gw_application_need_empty (self, window);
+  gw_window_open (own, file);
+  gtk_window_present (GTK_WINDOW (own));
 }
 
 /* Without it g_settings_new() would end the program without a word to a person. */

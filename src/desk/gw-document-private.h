@@ -55,6 +55,13 @@ void _gw_document_run (GwDocument         *self,
 /** _gw_document_finish: after such a run: says what has changed. */
 void _gw_document_finish (GwDocument *self);
 
+/** _gw_document_changed: says that what is seen of it is something else. */
+void _gw_document_changed (GwDocument *self);
+
+/** _gw_document_set_evaluation: takes @evaluation, in place of the one there. */
+void _gw_document_set_evaluation (GwEvaluation **place,
+                                  GwEvaluation  *evaluation);
+
 void _gw_document_cancel (GCancellable **cancellable);
 
 /** _gw_document_take_study: what was read becomes the first step, or one more. */

@@ -150,11 +150,17 @@ keep_in_view (GwDocument *self)
 }
 
 void
+_gw_document_changed (GwDocument *self)
+{
+  g_signal_emit (self, signals[CHANGED], 0);
+}
+
+void
 _gw_document_finish (GwDocument *self)
 {
   if (!gw_document_is_busy (self))
     g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_BUSY]);
-  g_signal_emit (self, signals[CHANGED], 0);
+  _gw_document_changed (self);
 }
 
 static void
@@ -185,9 +191,9 @@ start_cb (gpointer task)
   return G_SOURCE_REMOVE;
 }
 
-static void
-set_evaluation (GwEvaluation **place,
-                GwEvaluation  *evaluation)
+void
+_gw_document_set_evaluation (GwEvaluation **place,
+                             GwEvaluation  *evaluation)
 {
   g_clear_pointer (place, gw_evaluation_unref);
   *place = evaluation;
@@ -209,7 +215,7 @@ computed_cb (GObject      *source,
   g_clear_error (&self->computing_error);
   self->computing_error = g_steal_pointer (&error);
   if (evaluation != NULL)
-    set_evaluation (&self->evaluation, evaluation);
+    _gw_document_set_evaluation (&self->evaluation, evaluation);
 
   _gw_document_finish (self);
 }
@@ -224,7 +230,7 @@ compute (GwDocument *self,
       GwEvaluation *quick = gw_evaluation_quick (study, self->evaluation, NULL);
 
       if (quick != NULL)
-        set_evaluation (&self->evaluation, quick);
+        _gw_document_set_evaluation (&self->evaluation, quick);
     }
 
   g_clear_pointer (&self->computed, gw_study_unref);
@@ -248,7 +254,7 @@ history_changed_cb (GwDocument *self)
   show (self, follow_option (before, self->shown, study));
   keep_in_view (self);
   _gw_document_keep (self);
-  g_signal_emit (self, signals[CHANGED], 0);
+  _gw_document_changed (self);
 }
 
 /* What was read becomes a step, so that edits made before it can be brought back. */
@@ -468,114 +474,6 @@ gw_document_get_study (GwDocument *self)
   g_return_val_if_fail (GW_IS_DOCUMENT (self), NULL);
 
   return self->history != NULL ? gw_history_get_study (self->history) : NULL;
-}
-
-gboolean
-gw_document_try (GwDocument *self,
-                 GwStudy    *study,
-                 GError    **error)
-{
-  GwEvaluation *trial;
-
-  g_return_val_if_fail (GW_IS_DOCUMENT (self), FALSE);
-  g_return_val_if_fail (self->evaluation != NULL, FALSE);
-
-  trial = gw_evaluation_quick (study, self->evaluation, error);
-  if (trial == NULL)
-    return FALSE;
-
-  set_evaluation (&self->trial, trial);
-  g_signal_emit (self, signals[CHANGED], 0);
-  return TRUE;
-}
-
-/* Makes what was computed a step; if it is the same study nothing is changed, bands included. */
-static void
-push (GwDocument   *self,
-      GwEvaluation *evaluation,
-      const char   *name,
-      const char   *merge)
-{
-  g_autoptr (GwEvaluation) before = self->evaluation;
-
-  self->evaluation = gw_evaluation_ref (evaluation);
-  if (gw_history_push (self->history, name, evaluation->study, merge))
-    return;
-
-  set_evaluation (&self->evaluation, g_steal_pointer (&before));
-  g_clear_pointer (&self->trial, gw_evaluation_unref);
-  g_signal_emit (self, signals[CHANGED], 0);
-}
-
-void
-gw_document_take (GwDocument *self,
-                  const char *name)
-{
-  g_autoptr (GwEvaluation) taken = NULL;
-
-  g_return_if_fail (GW_IS_DOCUMENT (self));
-
-  taken = g_steal_pointer (&self->trial);
-  if (taken != NULL)
-    push (self, taken, name, NULL);
-}
-
-void
-gw_document_leave (GwDocument *self)
-{
-  g_return_if_fail (GW_IS_DOCUMENT (self));
-
-  if (self->trial == NULL)
-    return;
-
-  g_clear_pointer (&self->trial, gw_evaluation_unref);
-  g_signal_emit (self, signals[CHANGED], 0);
-}
-
-gboolean
-gw_document_edit (GwDocument *self,
-                  const char *name,
-                  GwStudy    *study,
-                  const char *merge,
-                  GError    **error)
-{
-  g_autoptr (GwEvaluation) evaluation = NULL;
-
-  g_return_val_if_fail (GW_IS_DOCUMENT (self), FALSE);
-  g_return_val_if_fail (self->evaluation != NULL, FALSE);
-
-  evaluation = gw_evaluation_quick (study, self->evaluation, error);
-  if (evaluation == NULL)
-    return FALSE;
-
-  push (self, evaluation, name, merge);
-  return TRUE;
-}
-
-GwEvaluation *
-gw_document_get_former (GwDocument *self)
-{
-  g_return_val_if_fail (GW_IS_DOCUMENT (self), NULL);
-
-  return self->trial != NULL ? self->evaluation : NULL;
-}
-
-void
-gw_document_undo (GwDocument *self)
-{
-  g_return_if_fail (GW_IS_DOCUMENT (self));
-
-  if (self->history != NULL)
-    gw_history_undo (self->history);
-}
-
-void
-gw_document_redo (GwDocument *self)
-{
-  g_return_if_fail (GW_IS_DOCUMENT (self));
-
-  if (self->history != NULL)
-    gw_history_redo (self->history);
 }
 
 guint

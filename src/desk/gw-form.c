@@ -9,6 +9,7 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
+#include "desk/gw-focus.h"
 #include "desk/gw-form-field.h"
 #include "desk/gw-form-words.h"
 #include "study/gw-edit.h"
@@ -322,20 +323,11 @@ show_heading (GwForm *self)
   gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), 0.0);
 }
 
-static gboolean
-holds_focus (GtkWidget *widget)
-{
-  GtkRoot   *root = gtk_widget_get_root (widget);
-  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
-
-  return focus != NULL && gtk_widget_is_ancestor (focus, widget);
-}
-
 /* Its fields begin at the top; if the focus was in those that go, it goes on in these. */
 static void
 selection_cb (GwForm *self)
 {
-  const gboolean had_focus = holds_focus (GTK_WIDGET (self->scroller));
+  const gboolean had_focus = gw_focus_is_within (GTK_WIDGET (self->scroller));
 
   looked_at_cb (self);
   show_heading (self);

@@ -12,6 +12,26 @@ G_BEGIN_DECLS
 
 #define GW_GRIP_LEAST_PANEL 2.0 /* between stations [mm] */
 
+/** _gw_grip_outcome: of the option that is shown. */
+const GwOutcome *_gw_grip_outcome (GwDocument *document);
+
+/** _gw_grip_study: as that option has it: its own changes and what is tried are in it. */
+GwStudy *_gw_grip_study (GwDocument *document);
+
+/** _gw_grip_item_at: NULL if there is no equipment at @path. */
+GwStudyItem *_gw_grip_item_at (GwDocument *document,
+                               const char *path);
+
+/** _gw_grip_movable: path of what is moved to balance. (transfer full) (nullable) */
+char *_gw_grip_movable (GwDocument *document);
+
+/** _gw_grip_surface: path of the surface of a station. (transfer full) */
+char *_gw_grip_surface (const char *station);
+
+/** _gw_grip_within: @x kept to the bay of the item, if it has one [mm]. */
+double _gw_grip_within (const GwStudyItem *item,
+                        double             x);
+
 /* One move may change several fields, one upon the other. */
 typedef struct
 {

@@ -84,8 +84,7 @@ double
 gw_grip_half_span (GwDocument *document,
                    const char *path)
 {
-  const GwOutcome *outcome = gw_evaluation_outcome (gw_document_get_evaluation (document),
-                                                    gw_document_get_shown (document));
+  const GwOutcome *outcome = _gw_grip_outcome (document);
   const GwRecord  *record = gw_edit_record (outcome->assembly->study, path);
 
   for (guint i = 0; record != NULL && i < outcome->assembly->study->surfaces->len; i++)

@@ -4,59 +4,14 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 
-#include "desk/gw-new-study.h"
+#include "desk/gw-new-study-private.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
 
-#include "desk/gw-form-value.h"
 #include "desk/gw-outcome-grid.h"
-#include "desk/gw-planform-view.h"
 #include "study/gw-result.h"
 
 #define PATIENCE 60 /* while somebody types [ms] */
-
-typedef enum
-{
-  ASKED_SPAN,
-  ASKED_CHORD,
-  ASKED_MASS,
-  N_ASKED
-} Asked;
-
-/* In the document's units, that the entries give; the templates take metres and kilograms. */
-static const struct
-{
-  GwQuantity  quantity;
-  const char *name;
-} asked[N_ASKED] = {
-  [ASKED_SPAN] = { GW_MM, N_ ("Span") },
-  [ASKED_CHORD] = { GW_MM, N_ ("Mean chord") },
-  [ASKED_MASS] = { GW_G, N_ ("Mass goal") },
-};
-
-struct _GwNewStudy
-{
-  GtkWidget parent_instance;
-
-  GtkWidget      *paper, *begin;
-  GtkFlowBox     *shapes;
-  GtkLabel       *about, *message, *promise;
-  GtkGrid        *outcomes;
-  GwPlanformView *planform;
-  GtkEditable    *entries[N_ASKED];
-  GtkLabel       *hints[N_ASKED];
-
-  const GwTemplate *shape;
-  GwUnits           units;
-  double            values[N_ASKED]; /* in the document's units */
-  gboolean          is_own[N_ASKED]; /* typed; the others follow what is usual */
-  gboolean          is_filling;
-  GwStudy          *study; /* NULL: something is amiss, or not made yet */
-  GwEvaluation     *evaluation;
-  guint             source;
-  gboolean          is_dark;
-};
 
 G_DEFINE_FINAL_TYPE (GwNewStudy, gw_new_study, GTK_TYPE_WIDGET)
 
@@ -76,134 +31,6 @@ enum
 
 static GParamSpec *properties[N_PROPS];
 static guint       signals[N_SIGNALS];
-
-static GwTemplateRange
-range_of (const GwNewStudy *self,
-          Asked             what)
-{
-  const double    span = self->values[ASKED_SPAN] / 1000.0;
-  const double    chord = self->values[ASKED_CHORD] / 1000.0;
-  GwTemplateRange range = self->shape->span;
-
-  if (what == ASKED_CHORD)
-    range = gw_template_chords (self->shape, span);
-  else if (what == ASKED_MASS)
-    range = gw_template_masses (self->shape, span, chord);
-  return (GwTemplateRange){ 1000.0 * range.least, 1000.0 * range.usual, 1000.0 * range.most };
-}
-
-/* What is typed keeps its digits, in the unit that is shown; what is usual is round. */
-static void
-fill (GwNewStudy *self,
-      Asked       what,
-      double      value)
-{
-  const GwQuantity quantity = asked[what].quantity;
-  g_autofree char *text =
-    self->is_own[what] ? gw_form_number_text (value, quantity, &self->units)
-                       : gw_entry_text (value, self->units.of[quantity],
-                                        gw_units_decimals (&self->units, quantity, 0));
-
-  self->is_filling = TRUE;
-  gtk_editable_set_text (self->entries[what], text);
-  self->is_filling = FALSE;
-}
-
-/* An end of what may be typed, rounded to @nearest: inwards, so that it can be typed. */
-static char *
-end_text (const GwUnits *units,
-          GwQuantity     quantity,
-          double         end,
-          double (*nearest) (double))
-{
-  const int    decimals = gw_units_decimals (units, quantity, 0);
-  const double scale = pow (10.0, decimals);
-
-  return g_strdup_printf ("%.*f", decimals,
-                          nearest (gw_units_shown (units, quantity, end) * scale) / scale);
-}
-
-/* "mm, 1100 to 1900" */
-static void
-show_hint (GwNewStudy *self,
-           Asked       what)
-{
-  const GwTemplateRange range = range_of (self, what);
-  const GwQuantity      quantity = asked[what].quantity;
-  g_autofree char      *least = end_text (&self->units, quantity, range.least, ceil);
-  g_autofree char      *most = end_text (&self->units, quantity, range.most, floor);
-  /* Translators: a unit, the least and the most that may be typed: "mm, 1100 to 1900" */
-  g_autofree char *text =
-    g_strdup_printf (_ ("%s, %s to %s"), gw_units_name (&self->units, quantity), least, most);
-
-  gtk_label_set_text (self->hints[what], text);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->entries[what]),
-                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
-}
-
-static char *
-beyond_text (GwNewStudy *self,
-             Asked       what)
-{
-  return g_strdup_printf (_ ("%s: this shape goes no further (%s)."), _ (asked[what].name),
-                          gtk_label_get_text (self->hints[what]));
-}
-
-static void
-show_invalid (GwNewStudy *self,
-              Asked       what,
-              gboolean    is_invalid)
-{
-  GtkWidget *entry = GTK_WIDGET (self->entries[what]);
-
-  if (is_invalid)
-    gtk_widget_add_css_class (entry, "error");
-  else
-    gtk_widget_remove_css_class (entry, "error");
-  gtk_accessible_update_state (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID,
-                               is_invalid ? GTK_ACCESSIBLE_INVALID_TRUE
-                                          : GTK_ACCESSIBLE_INVALID_FALSE,
-                               -1);
-}
-
-/* One value after the other, because each sets the range of the next. What is not typed
- * follows what is usual. Gives what is wrong, or NULL. */
-static char *
-read_values (GwNewStudy *self)
-{
-  char *wrong = NULL;
-
-  for (Asked what = ASKED_SPAN; what < N_ASKED; what++)
-    {
-      const GwQuantity quantity = asked[what].quantity;
-      g_autoptr (GError) error = NULL;
-      gboolean is_read;
-
-      show_invalid (self, what, FALSE);
-      if (wrong != NULL)
-        continue;
-
-      show_hint (self, what);
-      if (!self->is_own[what])
-        {
-          self->values[what] = round (range_of (self, what).usual);
-          fill (self, what, self->values[what]);
-          continue;
-        }
-
-      is_read = gw_entry_parse (gtk_editable_get_text (self->entries[what]), quantity,
-                                self->units.of[quantity], &self->values[what], &error);
-      if (is_read && self->values[what] >= range_of (self, what).least &&
-          self->values[what] <= range_of (self, what).most)
-        continue;
-
-      show_invalid (self, what, TRUE);
-      wrong = is_read ? beyond_text (self, what)
-                      : g_strdup_printf ("%s: %s", _ (asked[what].name), error->message);
-    }
-
-  return wrong;
-}
 
 /* What the battery could not do is said; the rest stands in the table. */
 static char *
@@ -227,7 +54,7 @@ show_message (GwNewStudy *self,
 {
   gtk_label_set_text (self->message, text != NULL ? text : "");
   gtk_widget_set_sensitive (GTK_WIDGET (self->outcomes), !is_wrong);
-  for (guint i = 0; is_wrong && gtk_widget_has_focus (self->begin) && i < N_ASKED; i++)
+  for (guint i = 0; is_wrong && gtk_widget_has_focus (self->begin) && i < GW_N_ASKED; i++)
     if (gtk_widget_has_css_class (GTK_WIDGET (self->entries[i]), "error"))
       gtk_widget_grab_focus (GTK_WIDGET (self->entries[i]));
   gtk_widget_set_sensitive (self->begin, !is_wrong);
@@ -242,11 +69,11 @@ update (GwNewStudy *self)
 
   g_clear_handle_id (&self->source, g_source_remove);
   g_clear_pointer (&self->study, gw_study_unref);
-  text = read_values (self);
+  text = _gw_new_study_read (self);
   if (text == NULL)
     self->study =
-      gw_template_make (self->shape, self->values[ASKED_SPAN] / 1000.0,
-                        self->values[ASKED_CHORD] / 1000.0, self->values[ASKED_MASS] / 1000.0,
+      gw_template_make (self->shape, self->values[GW_ASKED_SPAN] / 1000.0,
+                        self->values[GW_ASKED_CHORD] / 1000.0, self->values[GW_ASKED_MASS] / 1000.0,
                         &error);
   if (self->study != NULL)
     evaluation = gw_evaluation_quick (self->study, NULL, &error);
@@ -261,7 +88,8 @@ update (GwNewStudy *self)
   self->evaluation = g_steal_pointer (&evaluation);
   text = balance_text (self->evaluation);
   show_message (self, text, FALSE);
-  gw_outcome_grid_show (self->outcomes, self->evaluation, &self->units, self->values[ASKED_MASS]);
+  gw_outcome_grid_show (self->outcomes, self->evaluation, &self->units,
+                        self->values[GW_ASKED_MASS]);
   gw_planform_view_show (self->planform, self->evaluation);
 }
 
@@ -282,7 +110,7 @@ entry_changed_cb (GwNewStudy  *self,
   if (self->is_filling)
     return;
 
-  for (guint i = 0; i < N_ASKED; i++)
+  for (guint i = 0; i < GW_N_ASKED; i++)
     if (self->entries[i] == entry)
       self->is_own[i] = TRUE;
   /* Until it is known: a quick Tab shall not pass the button by. */
@@ -297,18 +125,7 @@ static void
 entry_left_cb (GwNewStudy         *self,
                GtkEventController *focus)
 {
-  GtkWidget *entry = gtk_event_controller_get_widget (focus);
-
-  for (Asked what = ASKED_SPAN; what < N_ASKED; what++)
-    {
-      const GwQuantity quantity = asked[what].quantity;
-      double           value;
-
-      if (GTK_WIDGET (self->entries[what]) == entry && self->is_own[what] &&
-          gw_entry_parse (gtk_editable_get_text (self->entries[what]), quantity,
-                          self->units.of[quantity], &value, NULL))
-        fill (self, what, value);
-    }
+  _gw_new_study_restate (self, gtk_event_controller_get_widget (focus));
 
   if (self->source != 0)
     {
@@ -332,7 +149,7 @@ shape_selected_cb (GwNewStudy *self)
 static void
 shape_activated_cb (GwNewStudy *self)
 {
-  gtk_widget_grab_focus (GTK_WIDGET (self->entries[ASKED_SPAN]));
+  gtk_widget_grab_focus (GTK_WIDGET (self->entries[GW_ASKED_SPAN]));
 }
 
 /* Arrows go from card to card; Tab would as well. */
@@ -343,7 +160,7 @@ shape_key_cb (GwNewStudy     *self,
               GdkModifierType modifiers)
 {
   return key == GDK_KEY_Tab && (modifiers & (GDK_SHIFT_MASK | GDK_CONTROL_MASK)) == 0 &&
-         gtk_widget_grab_focus (GTK_WIDGET (self->entries[ASKED_SPAN]));
+         gtk_widget_grab_focus (GTK_WIDGET (self->entries[GW_ASKED_SPAN]));
 }
 
 static void
@@ -426,9 +243,9 @@ gw_new_study_dispose (GObject *object)
 static void
 bind_template (GtkWidgetClass *widget_class)
 {
-  static const char *const names[N_ASKED][2] = { { "span", "span_hint" },
-                                                 { "chord", "chord_hint" },
-                                                 { "mass", "mass_hint" } };
+  static const char *const names[GW_N_ASKED][2] = { { "span", "span_hint" },
+                                                    { "chord", "chord_hint" },
+                                                    { "mass", "mass_hint" } };
 
   g_type_ensure (GW_TYPE_PLANFORM_VIEW);
   gtk_widget_class_set_template_from_resource (widget_class,
@@ -441,7 +258,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, GwNewStudy, promise);
   gtk_widget_class_bind_template_child (widget_class, GwNewStudy, outcomes);
   gtk_widget_class_bind_template_child (widget_class, GwNewStudy, planform);
-  for (guint i = 0; i < N_ASKED; i++)
+  for (guint i = 0; i < GW_N_ASKED; i++)
     {
       const gssize step = (gssize) (i * sizeof (gpointer));
 
@@ -550,7 +367,7 @@ gw_new_study_choose (GwNewStudy       *self,
   g_return_if_fail (shape != NULL);
 
   self->shape = shape;
-  for (guint i = 0; i < N_ASKED; i++)
+  for (guint i = 0; i < GW_N_ASKED; i++)
     self->is_own[i] = FALSE;
   gtk_label_set_text (self->about, shape->about);
   update (self);
@@ -576,8 +393,8 @@ gw_new_study_set_units (GwNewStudy    *self,
   if (self->shape == NULL)
     return;
 
-  for (Asked what = ASKED_SPAN; what < N_ASKED; what++)
-    fill (self, what, self->values[what]);
+  for (GwAsked what = GW_ASKED_SPAN; what < GW_N_ASKED; what++)
+    _gw_new_study_fill (self, what, self->values[what]);
   update (self);
 }
 

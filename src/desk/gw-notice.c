@@ -6,6 +6,8 @@
 
 #include "desk/gw-notice.h"
 
+#include "desk/gw-focus.h"
+
 struct _GwNotice
 {
   GtkWidget parent_instance;
@@ -159,8 +161,7 @@ gw_notice_ask (GwNotice *self)
   if (first == NULL || root == NULL)
     return;
 
-  if (gtk_root_get_focus (root) == NULL ||
-      !gtk_widget_is_ancestor (gtk_root_get_focus (root), GTK_WIDGET (self)))
+  if (!gw_focus_is_within (GTK_WIDGET (self)))
     g_set_weak_pointer (&self->former_focus, gtk_root_get_focus (root));
   gtk_widget_grab_focus (first);
 }

@@ -83,12 +83,6 @@ gw_outline_view_init (GwOutlineView *self)
 {
 }
 
-GtkWidget *
-gw_outline_view_new (void)
-{
-  return g_object_new (GW_TYPE_OUTLINE_VIEW, NULL);
-}
-
 void
 gw_outline_view_show (GwOutlineView   *self,
                       const GwOutline *outline,

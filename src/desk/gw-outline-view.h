@@ -17,8 +17,6 @@ G_BEGIN_DECLS
 /* As large as it is given room. Dark where GTK is told that the program is. */
 G_DECLARE_FINAL_TYPE (GwOutlineView, gw_outline_view, GW, OUTLINE_VIEW, GtkWidget)
 
-GtkWidget *gw_outline_view_new (void) G_GNUC_WARN_UNUSED_RESULT;
-
 /** gw_outline_view_show: @other (nullable): laid over it. Both are copied. */
 void gw_outline_view_show (GwOutlineView   *self,
                            const GwOutline *outline,

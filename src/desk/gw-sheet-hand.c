@@ -1,20 +1,18 @@
-/* gw-sheet-hand.c - pointer, fingers and keys on the sheet
+/* gw-sheet-hand.c - pointer and fingers on the sheet
  *
  * SPDX-FileCopyrightText: 2026 The Gramwright authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 
-#include <glib/gi18n-lib.h>
 #include <math.h>
 
 #include "desk/gw-sheet-private.h"
-#include "study/gw-edit.h"
+#include "report/gw-owner.h"
 
-#define REACH     6.0 /* how near is on it [pixel] */
-#define SLACK     3.0 /* a hand is not quite still in a click [pixel] */
-#define CATCH     6.0 /* [pixel] */
-#define ZOOM_STEP 1.25
-#define FINE      4.0 /* pixels a millimetre from which tenths can be aimed at */
+#define REACH 6.0 /* how near is on it [pixel] */
+#define SLACK 3.0 /* a hand is not quite still in a click [pixel] */
+#define CATCH 6.0 /* [pixel] */
+#define FINE  4.0 /* pixels a millimetre from which tenths can be aimed at */
 
 static double
 pixels_per_metre (const GwSheetView *self,
@@ -23,13 +21,12 @@ pixels_per_metre (const GwSheetView *self,
   return gw_drawing_view (self->front, view)->scale * self->point * self->zoom;
 }
 
-/* Whole millimetres, or a fiftieth of an inch; a tenth of that where it can be seen. */
+/* A tenth of the common step where it can be seen. */
 static double
 step_of (const GwSheetView *self,
          GwView             view)
 {
-  const gboolean is_inch = gw_units_shown (&self->units, GW_MM, 25.4) < 2.0;
-  const double   step = is_inch ? 0.0254 / 50.0 : 1e-3;
+  const double step = _gw_sheet_step (self);
 
   return pixels_per_metre (self, view) * 1e-3 > FINE ? step / 10.0 : step;
 }
@@ -58,33 +55,17 @@ grip_at (GwSheetView *self,
   return best;
 }
 
-/* Path of the record that a target shows. (transfer full) (nullable) */
-static char *
-path_of (GwSheetView *self,
-         GwTarget     target)
+char *
+_gw_sheet_path_of (GwSheetView *self,
+                   GwTarget     target)
 {
-  static const char *const lists[GW_N_GROUPS] = {
-    [GW_GROUP_SURFACE] = "surfaces",
-    [GW_GROUP_BODY] = "bodies",
-    [GW_GROUP_LEG] = "legs",
-    [GW_GROUP_STRUT] = "struts",
-    [GW_GROUP_POWER] = "powers",
-    [GW_GROUP_ITEM] = "equipment",
-  };
-  const GwStudy *study = gw_evaluation_outcome (self->evaluation, self->shown)->assembly->study;
-  const GwField *field;
-  GPtrArray     *list;
+  const GwOutcome *outcome = gw_evaluation_outcome (self->evaluation, self->shown);
 
-  if (target.group < 0 || target.group >= GW_N_GROUPS)
+  if (target.group < 0 || target.group >= GW_N_GROUPS || target.owner < 0 ||
+      (guint) target.owner >= gw_group_list (outcome->assembly->study, (GwGroup) target.group)->len)
     return NULL;
 
-  field = gw_record_type_field (study->record.type, lists[target.group]);
-  list = *(GPtrArray **) gw_record_at (&study->record, field);
-  if (target.owner < 0 || (guint) target.owner >= list->len)
-    return NULL;
-
-  return g_strdup_printf ("%s/%s", lists[target.group],
-                          gw_record_id (g_ptr_array_index (list, target.owner)));
+  return gw_owner_path (outcome, (GwGroup) target.group, (guint) target.owner);
 }
 
 static GwTarget
@@ -122,7 +103,7 @@ find_held (GwSheetView *self,
 
   _gw_sheet_place (self, widget_x, widget_y, &x, &y);
   view = _gw_sheet_view_at (self, x, y, &u, &v);
-  path = path_of (self, target_at (self, widget_x, widget_y));
+  path = _gw_sheet_path_of (self, target_at (self, widget_x, widget_y));
   if (path == NULL || view == GW_N_VIEWS)
     return;
 
@@ -134,8 +115,8 @@ find_held (GwSheetView *self,
     }
 }
 
-static void
-say_move (GwSheetView *self)
+void
+_gw_sheet_say_move (GwSheetView *self)
 {
   g_autofree char *text =
     gw_grip_text (&self->held, self->document, &self->move, &self->units);
@@ -150,7 +131,7 @@ try_move (GwSheetView *self)
   g_autoptr (GwStudy) study = gw_grip_move (&self->held, self->document, &self->move, &error);
 
   if (study != NULL && gw_document_try (self->document, study, &error))
-    say_move (self);
+    _gw_sheet_say_move (self);
   else
     _gw_sheet_say (self, error->message);
 }
@@ -260,7 +241,7 @@ click (GwSheetView *self)
       return;
     }
 
-  path = path_of (self, target);
+  path = _gw_sheet_path_of (self, target);
   gw_document_set_selection (self->document, path != NULL ? path : "");
 }
 
@@ -368,7 +349,7 @@ scroll_cb (GtkEventControllerScroll *controller,
                 &GRAPHENE_POINT_INIT ((float) (x - shift_x), (float) (y - shift_y)), &at))
             at = GRAPHENE_POINT_INIT (0.0f, 0.0f);
         }
-      _gw_sheet_set_zoom (self, self->zoom * pow (ZOOM_STEP, -dy), at.x, at.y);
+      _gw_sheet_set_zoom (self, self->zoom * pow (GW_SHEET_ZOOM_STEP, -dy), at.x, at.y);
       return TRUE;
     }
   if (self->zoom == 1.0)
@@ -395,234 +376,6 @@ pinch_cb (GtkGestureZoom *gesture,
 
   if (gtk_gesture_get_bounding_box_center (GTK_GESTURE (gesture), &x, &y))
     _gw_sheet_set_zoom (self, self->pinch * scale, x, y);
-}
-
-/* Keys move what is selected by a millimetre, with Shift by ten; one after the other they are
- * one step of undo. */
-static gboolean
-nudge (GwSheetView *self,
-       double       du,
-       double       dv,
-       gboolean     is_far)
-{
-  const double     step = gw_units_shown (&self->units, GW_MM, 25.4) < 2.0 ? 0.0254 / 50.0 : 1e-3;
-  g_autofree char *merge = NULL, *name = NULL;
-  g_autoptr (GwStudy) study = NULL;
-  g_autoptr (GError) error = NULL;
-  GwGrip grip = { .kind = GW_GRIP_NONE };
-
-  for (guint i = 0; i < self->grips->len && grip.kind == GW_GRIP_NONE; i++)
-    {
-      const GwGrip *handle = &g_array_index (self->grips, GwGrip, i);
-
-      if (handle->kind == GW_GRIP_STATION && !handle->is_image &&
-          g_strcmp0 (handle->path, gw_document_get_selection (self->document)) == 0)
-        gw_grip_copy (&grip, handle);
-    }
-  if (grip.kind == GW_GRIP_NONE)
-    gw_grip_of_item (self->document, gw_document_get_selection (self->document), GW_VIEW_TOP,
-                     FALSE, &grip);
-  if (grip.kind == GW_GRIP_NONE)
-    return FALSE;
-
-  gw_document_leave (self->document);
-  self->move = (GwGripMove){ grip.u + du * step * (is_far ? 10.0 : 1.0),
-                             grip.v + dv * step * (is_far ? 10.0 : 1.0), step / 10.0, 0.0 };
-  study = gw_grip_move (&grip, self->document, &self->move, &error);
-  name = gw_grip_name (&grip, self->document);
-  merge = g_strdup_printf ("nudge %s", grip.path);
-  gw_grip_clear (&self->held);
-  gw_grip_copy (&self->held, &grip);
-  if (study != NULL && gw_document_edit (self->document, name, study, merge, &error))
-    say_move (self);
-  else
-    _gw_sheet_say (self, error->message);
-  gw_grip_clear (&self->held);
-  gw_grip_clear (&grip);
-  return TRUE;
-}
-
-static gboolean
-escape (GwSheetView *self)
-{
-  if (self->has_moved && self->held.kind != GW_GRIP_NONE)
-    {
-      gw_document_leave (self->document);
-      _gw_sheet_let_go (self);
-      _gw_sheet_say (self, "");
-      return TRUE;
-    }
-  if (*gw_document_get_selection (self->document) == '\0')
-    return FALSE;
-
-  gw_document_set_selection (self->document, "");
-  return TRUE;
-}
-
-/* Of the wing whose span is the dimension on the planform. (transfer full) (nullable) */
-static char *
-span_path (GwSheetView *self)
-{
-  const GwAircraft *aircraft =
-    &gw_evaluation_outcome (self->evaluation, self->shown)->assembly->aircraft;
-
-  for (size_t i = 0; i < aircraft->n_surfaces; i++)
-    if (aircraft->surfaces[i].role == GW_ROLE_WING && aircraft->surfaces[i].n_stations >= 2)
-      return aircraft->surfaces[i].is_mirrored
-               ? path_of (self, (GwTarget){ GW_GROUP_SURFACE, (int) i, 0 })
-               : NULL;
-
-  return NULL;
-}
-
-static void
-type_span_cb (GtkWidget  *widget,
-              const char *action,
-              GVariant   *parameter)
-{
-  GwSheetView *self = GW_SHEET_VIEW (widget);
-  GwGrip       grip = { .kind = GW_GRIP_SPAN, .view = GW_VIEW_TOP };
-
-  if (self->evaluation == NULL || self->front == NULL)
-    return;
-
-  grip.path = span_path (self);
-  if (grip.path != NULL)
-    _gw_sheet_type (self, &grip);
-  gw_grip_clear (&grip);
-}
-
-static void
-type_cb (GtkWidget  *widget,
-         const char *action,
-         GVariant   *parameter)
-{
-  GwSheetView     *self = GW_SHEET_VIEW (widget);
-  GwGrip           grip = { .kind = GW_GRIP_NONE };
-  g_autofree char *span = NULL;
-
-  if (self->evaluation == NULL)
-    return;
-
-  span = span_path (self);
-  if (g_strcmp0 (span, gw_document_get_selection (self->document)) == 0)
-    {
-      type_span_cb (widget, action, parameter);
-      return;
-    }
-
-  gw_grip_of_item (self->document, gw_document_get_selection (self->document), GW_VIEW_TOP, FALSE,
-                   &grip);
-  if (grip.kind != GW_GRIP_NONE)
-    _gw_sheet_type (self, &grip);
-  gw_grip_clear (&grip);
-}
-
-static void
-type_balance_cb (GtkWidget  *widget,
-                 const char *action,
-                 GVariant   *parameter)
-{
-  GwSheetView *self = GW_SHEET_VIEW (widget);
-
-  for (guint i = 0; i < self->grips->len; i++)
-    if (g_array_index (self->grips, GwGrip, i).kind == GW_GRIP_BALANCE)
-      {
-        _gw_sheet_type (self, &g_array_index (self->grips, GwGrip, i));
-        return;
-      }
-}
-
-static gboolean
-key_cb (GtkEventControllerKey *controller,
-        guint                  key,
-        guint                  code,
-        GdkModifierType        state,
-        GwSheetView           *self)
-{
-  const gboolean is_far = (state & GDK_SHIFT_MASK) != 0;
-
-  if (self->evaluation == NULL || (state & (GDK_CONTROL_MASK | GDK_ALT_MASK)) != 0)
-    return FALSE;
-
-  switch (key)
-    {
-    case GDK_KEY_Up:
-      return nudge (self, 0.0, -1.0, is_far);
-    case GDK_KEY_Down:
-      return nudge (self, 0.0, 1.0, is_far);
-    case GDK_KEY_Left:
-      return nudge (self, -1.0, 0.0, is_far);
-    case GDK_KEY_Right:
-      return nudge (self, 1.0, 0.0, is_far);
-    case GDK_KEY_Escape:
-      return escape (self);
-    default:
-      return FALSE;
-    }
-}
-
-static void
-zoom_about_middle (GtkWidget *widget,
-                   double     zoom)
-{
-  _gw_sheet_set_zoom (GW_SHEET_VIEW (widget), zoom, gtk_widget_get_width (widget) / 2.0,
-                      gtk_widget_get_height (widget) / 2.0);
-}
-
-static void
-zoom_in_cb (GtkWidget  *widget,
-            const char *action,
-            GVariant   *parameter)
-{
-  zoom_about_middle (widget, GW_SHEET_VIEW (widget)->zoom * ZOOM_STEP);
-}
-
-static void
-zoom_out_cb (GtkWidget  *widget,
-             const char *action,
-             GVariant   *parameter)
-{
-  zoom_about_middle (widget, GW_SHEET_VIEW (widget)->zoom / ZOOM_STEP);
-}
-
-static void
-zoom_fit_cb (GtkWidget  *widget,
-             const char *action,
-             GVariant   *parameter)
-{
-  zoom_about_middle (widget, 1.0);
-}
-
-void
-_gw_sheet_install_actions (GtkWidgetClass *widget_class)
-{
-  static const struct
-  {
-    guint       key;
-    const char *action;
-  } keys[] = {
-    { GDK_KEY_plus, "sheet.zoom-in" },
-    { GDK_KEY_KP_Add, "sheet.zoom-in" },
-    { GDK_KEY_equal, "sheet.zoom-in" },
-    { GDK_KEY_minus, "sheet.zoom-out" },
-    { GDK_KEY_KP_Subtract, "sheet.zoom-out" },
-    { GDK_KEY_0, "sheet.zoom-fit" },
-  };
-
-  gtk_widget_class_install_action (widget_class, "sheet.zoom-in", NULL, zoom_in_cb);
-  gtk_widget_class_install_action (widget_class, "sheet.zoom-out", NULL, zoom_out_cb);
-  gtk_widget_class_install_action (widget_class, "sheet.zoom-fit", NULL, zoom_fit_cb);
-  gtk_widget_class_install_action (widget_class, "sheet.type", NULL, type_cb);
-  gtk_widget_class_install_action (widget_class, "sheet.type-balance", NULL, type_balance_cb);
-  gtk_widget_class_install_action (widget_class, "sheet.type-span", NULL, type_span_cb);
-  for (guint i = 0; i < G_N_ELEMENTS (keys); i++)
-    gtk_widget_class_add_binding_action (widget_class, keys[i].key, GDK_CONTROL_MASK,
-                                         keys[i].action, NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Return, 0, "sheet.type", NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_KP_Enter, 0, "sheet.type", NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_b, 0, "sheet.type-balance", NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_s, 0, "sheet.type-span", NULL);
 }
 
 static void
@@ -662,6 +415,6 @@ _gw_sheet_add_hands (GwSheetView *self)
   add (self, motion);
   g_signal_connect (scroll, "scroll", G_CALLBACK (scroll_cb), self);
   add (self, scroll);
-  g_signal_connect (keys, "key-pressed", G_CALLBACK (key_cb), self);
+  g_signal_connect (keys, "key-pressed", G_CALLBACK (_gw_sheet_key_cb), self);
   add (self, keys);
 }

@@ -49,6 +49,25 @@ struct _GwSheetView
   GwGrip     typed;
 };
 
+/** _gw_sheet_prepare: lays the drawing out for the size, if it is stale. */
+void _gw_sheet_prepare (GwSheetView *self,
+                        int          width,
+                        int          height);
+void _gw_sheet_find_grips (GwSheetView *self);
+void _gw_sheet_forget_drawings (GwSheetView *self);
+
+/** _gw_sheet_snapshot_halo: around what is selected. */
+void _gw_sheet_snapshot_halo (GwSheetView *self,
+                              GtkSnapshot *snapshot);
+void _gw_sheet_forget_halo (GwSheetView *self);
+void _gw_sheet_snapshot_grips (GwSheetView *self,
+                               GtkSnapshot *snapshot);
+
+/** _gw_sheet_describe: what the sheet says of all options. (transfer full) */
+char *_gw_sheet_describe (const GwEvaluation *evaluation,
+                          guint               shown,
+                          const GwUnits      *units);
+
 /** _gw_sheet_place: a place of the widget on the sheet [pt]. */
 void _gw_sheet_place (const GwSheetView *self,
                       double             widget_x,
@@ -69,6 +88,18 @@ gboolean _gw_sheet_grip_place (const GwSheetView *self,
                                double            *widget_x,
                                double            *widget_y);
 
+/** _gw_sheet_path_of: of the record that a target shows. (transfer full) (nullable) */
+char *_gw_sheet_path_of (GwSheetView *self,
+                         GwTarget     target);
+
+/** _gw_sheet_is_in_inches: whether lengths are shown in them. */
+gboolean _gw_sheet_is_in_inches (const GwSheetView *self);
+
+/** _gw_sheet_step: what a hand moves by: a millimetre or a fiftieth of an inch [m]. */
+double _gw_sheet_step (const GwSheetView *self);
+
+#define GW_SHEET_ZOOM_STEP 1.25
+
 /** _gw_sheet_set_zoom: about a place of the widget, which stays where it is. */
 void _gw_sheet_set_zoom (GwSheetView *self,
                          double       zoom,
@@ -81,10 +112,20 @@ void _gw_sheet_move_to (GwSheetView *self,
 void _gw_sheet_say (GwSheetView *self,
                     const char  *text);
 
-/** _gw_sheet_add_hands: pointer, fingers and keys. */
+/** _gw_sheet_say_move: where what is held has come to. */
+void _gw_sheet_say_move (GwSheetView *self);
+
+/** _gw_sheet_add_hands: pointer and fingers, and the keys. */
 void _gw_sheet_add_hands (GwSheetView *self);
 void _gw_sheet_install_actions (GtkWidgetClass *widget_class);
 void _gw_sheet_let_go (GwSheetView *self);
+
+/** _gw_sheet_key_cb: of a GtkEventControllerKey. */
+gboolean _gw_sheet_key_cb (GtkEventControllerKey *controller,
+                           guint                  key,
+                           guint                  code,
+                           GdkModifierType        state,
+                           GwSheetView           *self);
 
 /** _gw_sheet_type: asks for the number of a grip. */
 void _gw_sheet_type (GwSheetView  *self,

@@ -46,7 +46,7 @@ present_text (GwSheetView *self)
   g_autofree char *path = NULL;
   const GwNumber  *number = gw_grip_number (&self->typed, self->document, &path);
   const GwOutcome *outcome = gw_evaluation_outcome (self->evaluation, self->shown);
-  const int        decimals = gw_units_shown (&self->units, GW_MM, 25.4) < 2.0 ? 2 : 1;
+  const int        decimals = _gw_sheet_is_in_inches (self) ? 2 : 1;
 
   if (self->typed.kind == GW_GRIP_BALANCE)
     return gw_entry_text (outcome->results.value[GW_RESULT_BALANCE_ROOT] * 1e3,

@@ -30,8 +30,6 @@ void gw_sheet_view_set_document (GwSheetView *self,
                                  GwDocument  *document);
 void gw_sheet_view_set_dark (GwSheetView *self,
                              gboolean     is_dark);
-void gw_sheet_view_set_units (GwSheetView   *self,
-                              const GwUnits *units);
 
 /** gw_sheet_view_set_units: to show all in, from now on; those of the file until then. */
 void gw_sheet_view_set_units (GwSheetView   *self,

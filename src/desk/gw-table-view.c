@@ -11,6 +11,7 @@
 
 #include "desk/gw-access.h"
 #include "desk/gw-direction.h"
+#include "desk/gw-focus.h"
 #include "desk/gw-table-item.h"
 
 struct _GwTableView
@@ -428,15 +429,6 @@ gw_table_view_grab_focus (GtkWidget *widget)
   return gtk_widget_grab_focus (GTK_WIDGET (GW_TABLE_VIEW (widget)->view));
 }
 
-static gboolean
-has_focus_in (GtkWidget *widget)
-{
-  GtkRoot   *root = gtk_widget_get_root (widget);
-  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
-
-  return focus != NULL && gtk_widget_is_ancestor (focus, widget);
-}
-
 /* Tab leaves the rows: it would stop at every one of them otherwise. */
 static gboolean
 gw_table_view_focus (GtkWidget       *widget,
@@ -444,7 +436,7 @@ gw_table_view_focus (GtkWidget       *widget,
 {
   GwTableView *self = GW_TABLE_VIEW (widget);
 
-  if (has_focus_in (GTK_WIDGET (self->view)))
+  if (gw_focus_is_within (GTK_WIDGET (self->view)))
     {
       if (direction == GTK_DIR_TAB_FORWARD)
         return FALSE;

@@ -333,6 +333,7 @@ _gw_window_install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "win.next-option", NULL, next_option_cb);
   gtk_widget_class_install_action (widget_class, "win.previous-option", NULL, previous_option_cb);
   _gw_window_install_file_actions (widget_class);
+  _gw_window_install_menu_actions (widget_class);
   _gw_window_install_section_actions (widget_class);
   _gw_window_install_notice_actions (widget_class);
   gtk_widget_class_install_property_action (widget_class, "win.shown", "shown");

@@ -282,3 +282,11 @@ _gw_window_install_notice_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "win.let-go", "s", let_go_cb);
   gtk_widget_class_install_action (widget_class, "win.later", NULL, later_cb);
 }
+
+void
+_gw_window_dispose_notice (GwWindow *self)
+{
+  g_clear_pointer (&self->asked, gw_study_unref);
+  g_clear_pointer (&self->told, g_free);
+  g_clear_pointer (&self->told_reason, g_free);
+}

@@ -88,10 +88,7 @@ GFile *_gw_window_get_folder (GwWindow *self);
 
 void _gw_window_install_file_actions (GtkWidgetClass *widget_class);
 
-void _gw_window_init_files (GwWindow *self);
-void _gw_window_dispose_files (GwWindow *self);
-
-/** _gw_window_update_files: actions and menu. */
+/** _gw_window_update_files: what can be done to them now. */
 void _gw_window_update_files (GwWindow *self);
 
 /** _gw_window_is_edited: and not saved. */
@@ -112,6 +109,13 @@ gboolean _gw_window_keeps_open (GwWindow *self);
 void _gw_window_drop (GwWindow *self,
                       GSList   *files);
 
+/* Undo and the studies opened last: gw-window-menus.c. */
+
+void _gw_window_install_menu_actions (GtkWidgetClass *widget_class);
+void _gw_window_init_menus (GwWindow *self);
+void _gw_window_dispose_menus (GwWindow *self);
+void _gw_window_update_undo (GwWindow *self);
+
 /* Sections from files: gw-window-sections.c. */
 
 void _gw_window_install_section_actions (GtkWidgetClass *widget_class);
@@ -125,6 +129,7 @@ void _gw_window_add_section (GwWindow *self,
 void _gw_window_install_notice_actions (GtkWidgetClass *widget_class);
 
 void _gw_window_update_notice (GwWindow *self);
+void _gw_window_dispose_notice (GwWindow *self);
 
 /** _gw_window_ask: and takes the focus there. */
 void _gw_window_ask (GwWindow *self,

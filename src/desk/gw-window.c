@@ -202,6 +202,7 @@ _gw_window_update (GwWindow *self)
   update_page (self);
   update_bar (self);
   _gw_window_update_files (self);
+  _gw_window_update_undo (self);
   _gw_window_update_notice (self);
 }
 
@@ -539,7 +540,8 @@ gw_window_dispose (GObject *object)
     }
   let_go (self, &self->candidate);
   let_go (self, &self->document);
-  _gw_window_dispose_files (self);
+  _gw_window_dispose_notice (self);
+  _gw_window_dispose_menus (self);
   g_clear_handle_id (&self->wait_source, g_source_remove);
   g_clear_handle_id (&self->message_source, g_source_remove);
   gtk_widget_dispose_template (GTK_WIDGET (self), GW_TYPE_WINDOW);
@@ -630,7 +632,7 @@ gw_window_init (GwWindow *self)
   g_signal_connect (target, "drop", G_CALLBACK (drop_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
   message_over_cb (self);
-  _gw_window_init_files (self);
+  _gw_window_init_menus (self);
   _gw_window_update (self);
 }
 

@@ -31,6 +31,14 @@ gw_group_label (GwGroup group)
   return _ (groups[group].label);
 }
 
+const char *
+gw_group_key (GwGroup group)
+{
+  g_return_val_if_fail (group < GW_N_GROUPS, "");
+
+  return groups[group].key;
+}
+
 const GPtrArray *
 gw_group_list (const GwStudy *study,
                GwGroup        group)

@@ -16,6 +16,9 @@ G_BEGIN_DECLS
 /** gw_group_label: "surface", "power unit", translated. */
 const char *gw_group_label (GwGroup group);
 
+/** gw_group_key: of the list its records stand in: "equipment". */
+const char *gw_group_key (GwGroup group);
+
 guint gw_owner_count (const GwAircraft *aircraft,
                       GwGroup           group);
 
