@@ -11,6 +11,8 @@
 
 G_BEGIN_DECLS
 
+typedef struct _GwComputing GwComputing;
+
 struct _GwDocument
 {
   GObject parent_instance;
@@ -35,14 +37,22 @@ struct _GwDocument
   GwEvaluation *trial;      /* of what is only tried; NULL: nothing is */
   GError       *computing_error;
 
-  guint shown;
-  char *selection;
+  guint    shown;
+  char    *selection;
   gboolean is_only_here;
 
   /* Of the newest run of its kind, NULL at rest. To cancel one also drops its result, even
    * if that is on its way already: g_task_propagate_pointer() then gives the error alone. */
   GCancellable *reading, *computing;
+  GwComputing  *progress; /* of the run that @computing can cancel */
 };
+
+/** _gw_document_task: for what does not begin at once; else as _gw_document_run(). */
+GTask *_gw_document_task (GwDocument         *self,
+                          GCancellable      **cancellable,
+                          gpointer            data,
+                          GDestroyNotify      destroy,
+                          GAsyncReadyCallback done);
 
 /** _gw_document_run: works in a thread; the callback must not touch the document once cancelled. */
 void _gw_document_run (GwDocument         *self,
@@ -54,6 +64,11 @@ void _gw_document_run (GwDocument         *self,
 
 /** _gw_document_finish: after such a run: says what has changed. */
 void _gw_document_finish (GwDocument *self);
+
+/** _gw_document_compute: @study: values now, sections and bands in a thread; the newest wins. */
+void _gw_document_compute (GwDocument *self,
+                           GwStudy    *study);
+void _gw_document_forget_computing (GwDocument *self);
 
 /** _gw_document_changed: says that what is seen of it is something else. */
 void _gw_document_changed (GwDocument *self);

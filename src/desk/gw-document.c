@@ -13,7 +13,6 @@
 #include "study/gw-edit-option.h"
 #include "study/gw-edit.h"
 
-#define REST 60 /* before bands are computed [ms] */
 
 G_DEFINE_FINAL_TYPE (GwDocument, gw_document, G_TYPE_OBJECT)
 
@@ -44,12 +43,12 @@ _gw_document_cancel (GCancellable **cancellable)
 }
 
 /* It has no source object: that would keep the document until the thread is through. */
-static GTask *
-task_new (GwDocument         *self,
-          GCancellable      **cancellable,
-          gpointer            data,
-          GDestroyNotify      destroy,
-          GAsyncReadyCallback done)
+GTask *
+_gw_document_task (GwDocument         *self,
+                   GCancellable      **cancellable,
+                   gpointer            data,
+                   GDestroyNotify      destroy,
+                   GAsyncReadyCallback done)
 {
   const gboolean was_busy = gw_document_is_busy (self);
   GTask         *task;
@@ -72,7 +71,7 @@ _gw_document_run (GwDocument         *self,
                   GDestroyNotify      destroy,
                   GAsyncReadyCallback done)
 {
-  g_autoptr (GTask) task = task_new (self, cancellable, data, destroy, done);
+  g_autoptr (GTask) task = _gw_document_task (self, cancellable, data, destroy, done);
 
   g_task_run_in_thread (task, worker);
 }
@@ -163,83 +162,12 @@ _gw_document_finish (GwDocument *self)
   _gw_document_changed (self);
 }
 
-static void
-compute_worker (GTask        *task,
-                gpointer      source,
-                gpointer      data,
-                GCancellable *cancellable)
-{
-  GError       *error = NULL;
-  GwEvaluation *evaluation;
-
-  /* The next edit goes before. */
-  for (guint i = 0; i < REST && !g_cancellable_is_cancelled (cancellable); i++)
-    g_usleep (1000);
-
-  evaluation = gw_evaluation_new (data, cancellable, &error);
-  if (evaluation != NULL)
-    g_task_return_pointer (task, evaluation, (GDestroyNotify) gw_evaluation_unref);
-  else
-    g_task_return_error (task, error);
-}
-
-static gboolean
-start_cb (gpointer task)
-{
-  if (!g_task_return_error_if_cancelled (task))
-    g_task_run_in_thread (task, compute_worker);
-  return G_SOURCE_REMOVE;
-}
-
 void
 _gw_document_set_evaluation (GwEvaluation **place,
                              GwEvaluation  *evaluation)
 {
   g_clear_pointer (place, gw_evaluation_unref);
   *place = evaluation;
-}
-
-static void
-computed_cb (GObject      *source,
-             GAsyncResult *result,
-             gpointer      data)
-{
-  GwDocument *self = data;
-  g_autoptr (GError) error = NULL;
-  GwEvaluation *evaluation = g_task_propagate_pointer (G_TASK (result), &error);
-
-  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
-    return;
-
-  g_clear_object (&self->computing);
-  g_clear_error (&self->computing_error);
-  self->computing_error = g_steal_pointer (&error);
-  if (evaluation != NULL)
-    _gw_document_set_evaluation (&self->evaluation, evaluation);
-
-  _gw_document_finish (self);
-}
-
-/* Values now, from the bands there are; the bands follow. */
-static void
-compute (GwDocument *self,
-         GwStudy    *study)
-{
-  if (self->evaluation == NULL || self->evaluation->study != study)
-    {
-      GwEvaluation *quick = gw_evaluation_quick (study, self->evaluation, NULL);
-
-      if (quick != NULL)
-        _gw_document_set_evaluation (&self->evaluation, quick);
-    }
-
-  g_clear_pointer (&self->computed, gw_study_unref);
-  self->computed = gw_study_ref (study);
-  /* The values are there; the frame that shows them goes before, undisturbed. */
-  g_idle_add_full (G_PRIORITY_LOW, start_cb,
-                   task_new (self, &self->computing, gw_study_ref (study),
-                             (GDestroyNotify) gw_study_unref, computed_cb),
-                   g_object_unref);
 }
 
 static void
@@ -250,7 +178,7 @@ history_changed_cb (GwDocument *self)
 
   g_clear_pointer (&self->trial, gw_evaluation_unref);
   if (study != self->computed)
-    compute (self, study);
+    _gw_document_compute (self, study);
   show (self, follow_option (before, self->shown, study));
   keep_in_view (self);
   _gw_document_keep (self);
@@ -267,7 +195,7 @@ _gw_document_take_study (GwDocument *self,
       self->history = gw_history_new (study);
       self->shown = gw_study_baseline (study);
       g_signal_connect_swapped (self->history, "changed", G_CALLBACK (history_changed_cb), self);
-      compute (self, study);
+      _gw_document_compute (self, study);
     }
   else
     {
@@ -334,6 +262,7 @@ gw_document_dispose (GObject *object)
 
   _gw_document_cancel (&self->reading);
   _gw_document_cancel (&self->computing);
+  _gw_document_forget_computing (self);
   _gw_document_unwatch (self);
   g_clear_pointer (&self->recovery, gw_recovery_free);
   if (self->history != NULL)

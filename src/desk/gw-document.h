@@ -61,6 +61,11 @@ const GPtrArray *gw_document_get_problems (GwDocument *self);
 
 gboolean gw_document_is_busy (GwDocument *self);
 
+/** gw_document_get_progress: TRUE while sections are computed: @done of @all of their polars. */
+gboolean gw_document_get_progress (GwDocument *self,
+                                   guint      *done,
+                                   guint      *all);
+
 /* The file. */
 
 typedef enum

@@ -39,7 +39,7 @@ struct _GwWindow
   GwDesk        *desk; /* (nullable): a page, once a study is to be shown */
   GwProblemPage *problem;
   GwNewStudy    *new_study;
-  GtkWidget     *waiting, *spinner;
+  GtkWidget     *waiting, *spinner, *working;
   GwStartPage   *start;
   GwNotice      *notice;
   GtkMenuButton *menu_button;

@@ -206,15 +206,27 @@ _gw_window_update (GwWindow *self)
   _gw_window_update_notice (self);
 }
 
+/* Sections take seconds, so it is said how far they are; bands do not. */
+static void
+say_progress (GwWindow *self)
+{
+  g_autofree char *text = NULL;
+  guint            done, all;
+
+  if (self->document != NULL && gw_document_get_progress (self->document, &done, &all))
+    text = g_strdup_printf (_ ("Computing sections: %u of %u polars"), done, all);
+  gtk_label_set_label (GTK_LABEL (self->working), text != NULL ? text : _ ("Computing…"));
+}
+
 static gboolean
 wait_cb (gpointer data)
 {
   GwWindow *self = data;
 
-  self->wait_source = 0;
+  say_progress (self);
   gtk_widget_set_visible (self->waiting, TRUE);
   gtk_widget_set_visible (self->spinner, TRUE);
-  return G_SOURCE_REMOVE;
+  return G_SOURCE_CONTINUE;
 }
 
 static void
@@ -590,6 +602,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_callback (widget_class, cancel_study_cb);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, waiting);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, spinner);
+  gtk_widget_class_bind_template_child (widget_class, GwWindow, working);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, foot);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, start);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, notice);

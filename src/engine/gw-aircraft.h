@@ -120,6 +120,7 @@ typedef struct
   int              movable; /* index of the item that is slid to balance; -1: none */
   GwDay            day;
   GwTargets        targets;
+  bool             is_provisional; /* what a section does is guessed until it is computed */
   /* What is not known of the methods themselves, as bands: 0 unless a band is made. */
   double neutral_point_shift; /* fractions of the mean chord */
 } GwAircraft;

@@ -268,6 +268,7 @@ evaluate_notes (const GwAircraft *aircraft,
   note (out, fabs (value[GW_RESULT_BALANCE_Y]) > 0.005 * value[GW_RESULT_SPAN], GW_NOTE_LATERAL);
   note (out, value[GW_RESULT_STALL_SPEED] > aircraft->targets.stall_speed, GW_NOTE_STALL_FAST);
   note (out, value[GW_RESULT_MASS] > aircraft->targets.mass, GW_NOTE_HEAVY);
+  note (out, aircraft->is_provisional, GW_NOTE_PROVISIONAL);
 }
 
 GwStatus

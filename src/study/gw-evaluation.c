@@ -112,6 +112,7 @@ assemble_option (GwEvaluation    *evaluation,
       return NULL;
     }
 
+  assembly->aircraft.is_provisional = wanted->len > 0;
   computed = g_atomic_rc_box_new0 (GwComputed);
   computed->assembly = assembly;
   show_computed (outcome, computed);
