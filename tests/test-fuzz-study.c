@@ -183,6 +183,7 @@ evaluate (GwStudy *study)
 
   if (evaluation == NULL)
     {
+      g_test_message ("%s", error->message);
       g_assert_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_CALCULATION);
       g_assert_cmpstr (error->message, !=, "");
       return FALSE;

@@ -17,12 +17,14 @@ static const GwResultInfo results[GW_N_RESULTS] = {
   [GW_RESULT_WING_LOADING] = { "wing_loading", N_ ("wing loading"), GW_G_DM2, 1, TRUE },
   [GW_RESULT_STALL_SPEED] = { "stall_speed", N_ ("stall speed"), GW_M_S, 2, TRUE },
   [GW_RESULT_CL_MAX] = { "cl_max", N_ ("greatest lift coefficient"), GW_RATIO, 2 },
-  [GW_RESULT_STALL_PLACE] = { "stall_place", N_ ("stall begins, of semispan"), GW_PERCENT, 0 },
+  [GW_RESULT_STALL_PLACE] =
+    { "stall_place", N_ ("stall begins, of semispan"), GW_PERCENT, 0 },
   [GW_RESULT_STALL_RE] = { "stall_reynolds", N_ ("Reynolds number there"), GW_RATIO, 0 },
   [GW_RESULT_TARGET_MASS] = { "target_mass", N_ ("mass at wanted stall speed"), GW_G, 0 },
   [GW_RESULT_BALANCE_X] = { "balance_datum", N_ ("balance point from the datum"), GW_MM, 1 },
   [GW_RESULT_BALANCE_ROOT] = { "balance_root", N_ ("balance point"), GW_MM, 0, TRUE },
-  [GW_RESULT_BALANCE_MAC] = { "balance_chord", N_ ("balance point in the mean chord"), GW_PERCENT, 1 },
+  [GW_RESULT_BALANCE_MAC] =
+    { "balance_chord", N_ ("balance point in the mean chord"), GW_PERCENT, 1 },
   [GW_RESULT_BALANCE_Y] = { "balance_side", N_ ("balance point to starboard"), GW_MM, 1 },
   [GW_RESULT_BALANCE_Z] = { "balance_height", N_ ("balance point height"), GW_MM, 1 },
   [GW_RESULT_NEUTRAL_POINT] = { "neutral_point", N_ ("neutral point from the datum"), GW_MM, 1 },
@@ -32,8 +34,10 @@ static const GwResultInfo results[GW_N_RESULTS] = {
   [GW_RESULT_SLIDE] = { "slide", N_ ("slide to balance"), GW_MM, 0, TRUE },
   [GW_RESULT_SLIDE_LEFT] = { "slide_beyond_bay", N_ ("of that beyond the bay"), GW_MM, 0 },
   [GW_RESULT_BALLAST] = { "ballast", N_ ("ballast needed"), GW_G, 0, TRUE },
-  [GW_RESULT_TRAVEL_FORE] = { "balance_item_fore", N_ ("balance point, item at the fore end"), GW_MM, 1 },
-  [GW_RESULT_TRAVEL_AFT] = { "balance_item_aft", N_ ("balance point, item at the aft end"), GW_MM, 1 },
+  [GW_RESULT_TRAVEL_FORE] =
+    { "balance_item_fore", N_ ("balance point, item at the fore end"), GW_MM, 1 },
+  [GW_RESULT_TRAVEL_AFT] =
+    { "balance_item_aft", N_ ("balance point, item at the aft end"), GW_MM, 1 },
   [GW_RESULT_IXX] = { "inertia_roll", N_ ("inertia in roll"), GW_KG_M2, 4 },
   [GW_RESULT_IYY] = { "inertia_pitch", N_ ("inertia in pitch"), GW_KG_M2, 4 },
   [GW_RESULT_IZZ] = { "inertia_yaw", N_ ("inertia in yaw"), GW_KG_M2, 4 },

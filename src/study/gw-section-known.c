@@ -113,15 +113,11 @@ share_of (const GwRows *rows,
 
 static void
 write_factor (GwStudySection *section,
+              const GwField  *field,
               const GwRows   *rows,
               GwOrigin        origin)
 {
-  const GwField *field = gw_record_type_field (section->record.type, "cl_max_factor");
-  guint          best = 0;
-
-  /* A spread of the section's own is better known. */
-  if (gw_record_has (&section->record, field))
-    return;
+  guint best = 0;
 
   for (guint k = 1; k < rows->n; k++)
     if (share_of (rows, k) < share_of (rows, best))
@@ -134,9 +130,21 @@ write_factor (GwStudySection *section,
 
 static void
 write_rows (GwStudySection *section,
-            const GwRows   *rows,
+            GwRows         *rows,
             GwOrigin        origin)
 {
+  const GwField *field = gw_record_type_field (section->record.type, "cl_max_factor");
+
+  /* A spread of the section's own is better known, and the same for all rows. */
+  if (!gw_record_has (&section->record, field))
+    write_factor (section, field, rows, origin);
+  else
+    for (guint k = 0; k < rows->n; k++)
+      {
+        rows->low[k] = rows->low[0];
+        rows->high[k] = rows->high[0];
+      }
+
   for (guint k = 0; k < rows->n; k++)
     {
       GwRecord *record = gw_record_new (gw_study_section_row_type ());
@@ -145,7 +153,6 @@ write_rows (GwStudySection *section,
       g_ptr_array_add (section->rows, record);
     }
   mark (&section->record, "rows");
-  write_factor (section, rows, origin);
 }
 
 static void
