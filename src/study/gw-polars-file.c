@@ -158,7 +158,15 @@ gw_polars_text (const GwPolarSubject *subject,
   return g_string_free (out, FALSE);
 }
 
-/* Elements that are all numbers, or FALSE. */
+static gboolean
+is_number (JsonNode *node)
+{
+  const GType type = json_node_get_value_type (node);
+
+  return (type == G_TYPE_DOUBLE || type == G_TYPE_INT64) && isfinite (json_node_get_double (node));
+}
+
+/* FALSE unless they are @n numbers. */
 static gboolean
 take_numbers (JsonArray *array,
               guint      n,
@@ -171,7 +179,7 @@ take_numbers (JsonArray *array,
     {
       JsonNode *node = json_array_get_element (array, i);
 
-      if (!JSON_NODE_HOLDS_VALUE (node))
+      if (!is_number (node))
         return FALSE;
       numbers[i] = json_node_get_double (node);
     }
@@ -205,6 +213,8 @@ parse_rows (JsonArray *rows,
           !take_numbers (json_node_get_array (node), NUMBERS, numbers))
         return FALSE;
       numbers_to_row (numbers, &polar->rows[i]);
+      if (i > 0 && polar->rows[i].alpha < polar->rows[i - 1].alpha)
+        return FALSE;
     }
 
   if (polar->n > 0)
@@ -220,9 +230,9 @@ parse_polar (JsonObject *object,
   GwPolar *polar = &polars->polar[k];
   double   range[2];
 
-  polars->status[k] = (GwStatus) json_object_get_int_member_with_default (object, "status", -1);
-  polar->fault =
-    (GwPolarFault) json_object_get_int_member_with_default (object, "fault", 0);
+  polars->status[k] =
+    (GwStatus) json_object_get_int_member_with_default (object, "status", GW_EINVAL);
+  polar->fault = (GwPolarFault) json_object_get_int_member_with_default (object, "fault", 0);
   polar->tried = (gsize) json_object_get_int_member_with_default (object, "tried", 0);
   polar->converged = (gsize) json_object_get_int_member_with_default (object, "converged", 0);
   polar->is_wide = json_object_get_boolean_member_with_default (object, "wide", FALSE);

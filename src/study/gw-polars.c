@@ -195,6 +195,18 @@ is_done (const GwPolarSubject *subject,
   return done;
 }
 
+/* As they would be read: a study gives the same numbers whether its polars are new or kept. */
+static void
+round_all (Entry *entry)
+{
+  g_autofree char *text = gw_polars_text (&entry->subject, entry->polars);
+  GwPolars        *rounded = gw_polars_parse (&entry->subject, text, strlen (text));
+
+  g_return_if_fail (rounded != NULL);
+  gw_polars_unref (entry->polars);
+  entry->polars = rounded;
+}
+
 /* Takes the polar over unless another thread was faster. Returns the polars if they are all
  * there now. */
 static GwPolars *
@@ -216,7 +228,10 @@ keep (const GwPolarSubject *subject,
       entry->polars->status[k] = status;
       entry->done |= 1u << k;
       if (entry->done == ALL)
-        complete = gw_polars_ref (entry->polars);
+        {
+          round_all (entry);
+          complete = gw_polars_ref (entry->polars);
+        }
     }
   g_mutex_unlock (&lock);
   return complete;
