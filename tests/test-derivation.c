@@ -497,6 +497,44 @@ test_inputs_of_sample (void)
   g_assert_null (find_input (air, "equipment/battery/mass_g"));
 }
 
+/* A seam of half a millimetre across the wing of the demo's last option. */
+static GwEvaluation *
+evaluate_seam (void)
+{
+  g_autoptr (GwStudy) study = demo_load ("reed-bed");
+  const GwStudyOption *option = g_ptr_array_index (study->options, 3);
+  GwStudyBuild        *build = g_ptr_array_index (option->builds, 0);
+
+  gw_number_set (&build->step_mm, 0.5);
+  gw_record_set_present (&build->record, gw_record_type_field (build->record.type, "step_mm"),
+                         TRUE);
+  return evaluate_study (study);
+}
+
+/* What disturbs the flow is among the steps, beside what the section would do without. Grain
+ * counts of what lies outside, not of what is under it or of spars. */
+static void
+test_finish (void)
+{
+  g_autoptr (GwEvaluation) evaluation = evaluate_seam ();
+  g_autoptr (GwDerivation) core = derive (evaluation, 1, GW_RESULT_STALL_SPEED);
+  g_autoptr (GwDerivation) seam = derive (evaluation, 3, GW_RESULT_STALL_SPEED);
+  g_autoptr (GwDerivation) mass = derive (evaluation, 3, GW_RESULT_MASS);
+
+  g_assert_cmpstr (find_step (core, "finish")->value, ==, "0.010 mm"); /* paint */
+  g_assert_cmpfloat (step (core, "section-lift"), ==, step (core, "smooth-lift"));
+  g_assert_nonnull (find_input (core, "materials/paint-coat/grain_mm"));
+  g_assert_null (find_input (core, "materials/pla/grain_mm"));
+
+  g_assert_cmpstr (find_step (seam, "finish")->label, ==, "step across the stream there");
+  g_assert_cmpstr (find_step (seam, "finish")->value, ==, "0.500 mm");
+  g_assert_cmpfloat (step (seam, "section-lift"), <, 0.99 * step (seam, "smooth-lift"));
+  g_assert_nonnull (find_input (seam, "options/solid/builds/1/step_mm"));
+  g_assert_nonnull (find_input (seam, "materials/pla/grain_mm"));
+  g_assert_null (find_input (seam, "materials/spruce/grain_mm"));
+  g_assert_null (find_input (mass, "options/solid/builds/1/step_mm"));
+}
+
 /* The battery's 6 g against the sheet's 280 to 340 g/m2 on 0.4905 m2 of skin (see
  * test-evaluation.c): 2 x 7.69^2 against 19.6^2 + 9.8^2, all in g. */
 static void
@@ -585,6 +623,7 @@ main (int   argc,
   g_test_add_func ("/report/derivation/find", test_find);
   g_test_add_func ("/report/derivation/inputs", test_inputs_of_sample);
   g_test_add_func ("/report/derivation/band", test_band_of_sample);
+  g_test_add_func ("/report/derivation/finish", test_finish);
   g_test_add_func ("/report/derivation/quick", test_quick);
   g_test_add_func ("/report/derivation/units", test_units);
   demo_add_tests ("/report/derivation", "all", test_all);

@@ -10,6 +10,7 @@
 
 #include "report/gw-derivation-private.h"
 #include "report/gw-owner.h"
+#include "study/gw-finish.h"
 #include "study/gw-resolve.h"
 
 #define MINUS "\342\210\222" /* U+2212 */
@@ -244,6 +245,18 @@ look_up_material (Gathering  *gathering,
   look_up (gathering, gathering->study->materials, "materials", id, mask);
 }
 
+/* The air meets only what lies outside. */
+static void
+look_up_layer (Gathering          *gathering,
+               const GwStudyBuild *build,
+               const char         *material,
+               unsigned            mask)
+{
+  if (g_strcmp0 (material, gw_finish_material (build)) != 0)
+    mask &= ~(unsigned) GW_USE_SECTIONS;
+  look_up_material (gathering, material, mask);
+}
+
 static void
 look_through_build (Gathering          *gathering,
                     const GwStudyBuild *build,
@@ -255,24 +268,24 @@ look_through_build (Gathering          *gathering,
   const char      *key = "printed_shell";
   g_autofree char *here = NULL, *label = NULL;
 
-  look_up_material (gathering, build->finish, mask);
+  look_up_layer (gathering, build, build->finish, mask);
   switch ((GwConstruction) build->construction)
     {
     case GW_CONSTRUCTION_FOLDED_SHEET:
       part = &build->folded_sheet->record;
       key = "folded_sheet";
-      look_up_material (gathering, build->folded_sheet->material, mask);
+      look_up_layer (gathering, build, build->folded_sheet->material, mask);
       break;
     case GW_CONSTRUCTION_HOT_WIRED_CORE:
       part = &build->hot_wired_core->record;
       key = "hot_wired_core";
-      look_up_material (gathering, build->hot_wired_core->material, mask);
-      look_up_material (gathering, build->hot_wired_core->skin, mask);
+      look_up_layer (gathering, build, build->hot_wired_core->material, mask);
+      look_up_layer (gathering, build, build->hot_wired_core->skin, mask);
       break;
     case GW_CONSTRUCTION_PRINTED_SHELL:
     case GW_N_CONSTRUCTIONS:
     default:
-      look_up_material (gathering, build->printed_shell->material, mask);
+      look_up_layer (gathering, build, build->printed_shell->material, mask);
     }
 
   /* Translators: name of a surface: "Wing, build" */
@@ -330,9 +343,9 @@ look_through_spars (Gathering            *gathering,
                       : g_strdup_printf ("spars/%s", spar->id);
         label = record_label (&spar->record, name, i);
         look_through (gathering, &spar->record, path, label, mask);
-        look_up_material (gathering, spar->material, mask);
+        look_up_material (gathering, spar->material, mask & ~(unsigned) GW_USE_SECTIONS);
         if (spar->web_mm.value > 0.0)
-          look_up_material (gathering, spar->web_material, mask);
+          look_up_material (gathering, spar->web_material, mask & ~(unsigned) GW_USE_SECTIONS);
       }
 }
 

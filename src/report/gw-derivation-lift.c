@@ -46,6 +46,28 @@ section_record (const GwDeriving *deriving,
   return NULL;
 }
 
+/* What disturbs the layer there, and what the section would carry without it. */
+static void
+add_finish (GwDeriving      *deriving,
+            const GwSection *section,
+            const GwSlice   *slice,
+            double           re)
+{
+  const gboolean is_grain = slice->finish.critical == GW_CRITICAL_GRAIN;
+  GwSectionPoint smooth;
+
+  if (!(slice->finish.height > 0.0) ||
+      gw_section_at (section, re, slice->chord, NULL, &smooth) != GW_OK)
+    return;
+
+  _gw_derivation_add (deriving, "finish",
+                      is_grain ? _ ("grain of the surface there")
+                               : _ ("step across the stream there"),
+                      gw_amount_text (deriving->units, GW_MM, slice->finish.height, 3));
+  _gw_derivation_step (deriving, "smooth-lift", _ ("smooth the section would have"), GW_RATIO,
+                       smooth.cl_max);
+}
+
 static void
 add_section (GwDeriving      *deriving,
              const GwSection *section,
@@ -62,11 +84,13 @@ add_section (GwDeriving      *deriving,
     return;
 
   row = _gw_derivation_step (deriving, "section-lift", label, GW_RATIO, point.cl_max);
-  if (record == NULL)
-    return;
-  row->origin = g_strdup (gw_amount_origin (record->cl_max_factor.origin));
-  row->source = g_strdup (record->source);
-  row->path = _gw_derivation_path (deriving, g_strdup_printf ("sections/%s", record->id));
+  if (record != NULL)
+    {
+      row->origin = g_strdup (gw_amount_origin (record->cl_max_factor.origin));
+      row->source = g_strdup (record->source);
+      row->path = _gw_derivation_path (deriving, g_strdup_printf ("sections/%s", record->id));
+    }
+  add_finish (deriving, section, slice, re);
 }
 
 static void

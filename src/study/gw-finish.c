@@ -30,11 +30,17 @@ construction_material (const GwStudyBuild *build)
     }
 }
 
+const char *
+gw_finish_material (const GwStudyBuild *build)
+{
+  return build->finish != NULL ? build->finish : construction_material (build);
+}
+
 static double
 grain_of (const GwStudy      *study,
           const GwStudyBuild *build)
 {
-  const char            *id = build->finish != NULL ? build->finish : construction_material (build);
+  const char            *id = gw_finish_material (build);
   const GwStudyMaterial *material =
     id != NULL ? (const GwStudyMaterial *) gw_list_find (study->materials, id) : NULL;
 

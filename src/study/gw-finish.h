@@ -11,12 +11,15 @@
 
 G_BEGIN_DECLS
 
+/** gw_finish_material: id of what lies outside: its finish, else skin or material of the
+ * construction. (nullable) */
+const char *gw_finish_material (const GwStudyBuild *build);
+
 /**
  * gw_finish_of_build:
  * @study: resolved
  *
- * The step of the build, or the grain of what lies outside (its finish, else the material of the
- * construction), whichever is the higher over its critical Reynolds number; the layer is turned
+ * The step of the build, or the grain of what lies outside, whichever is the higher over its critical Reynolds number; the layer is turned
  * by that one first, or by neither.
  */
 GwFinish gw_finish_of_build (const GwStudy      *study,
