@@ -483,6 +483,34 @@ test_load (void)
   g_assert_cmpint (g_rmdir (folder), ==, 0);
 }
 
+/* A thin double wedge can be flown, but not computed: its source says why, and whose lift it has. */
+static void
+test_sharp (void)
+{
+  g_autoptr (GString) text = g_string_new ("Double wedge\n");
+  g_autoptr (JsonNode) record = NULL;
+  g_autoptr (GwStudy) study = NULL;
+  g_autoptr (GwEvaluation) evaluation = NULL;
+  g_autoptr (GError) error = NULL;
+  g_autofree char      *path = NULL;
+  const GwStudySection *section;
+
+  for (int i = -20; i <= 20; i++)
+    add_point (text, abs (i) * 0.05, (i < 0 ? 0.06 : -0.06) * (0.5 - fabs (abs (i) * 0.05 - 0.5)));
+  record = parse (text->str, &error);
+  g_assert_no_error (error);
+  study = use (record, &path);
+  evaluation = gw_evaluation_new (study, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_false (evaluation->is_provisional);
+
+  section = (const GwStudySection *) gw_edit_record (
+    gw_evaluation_outcome (evaluation, 0)->assembly->study, path);
+  g_assert_nonnull (strstr (section->source, "Not computed: its nose is sharp"));
+  g_assert_nonnull (strstr (section->source, "guessed, that of"));
+  g_assert_cmpint (section->cl_max_factor.origin, ==, GW_ORIGIN_GUESSED);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -501,6 +529,7 @@ main (int   argc,
   g_test_add_func ("/study/section-file/bad", test_bad);
   g_test_add_func ("/study/section-file/random", test_random);
   g_test_add_func ("/study/section-file/load", test_load);
+  g_test_add_func ("/study/section-file/sharp", test_sharp);
 
   return g_test_run ();
 }

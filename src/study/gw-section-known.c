@@ -200,16 +200,41 @@ say_computed (GwStudySection *section,
   add_source (section, text);
 }
 
+/* Why no polar is sound. */
+static const char *
+fault_text (const GwPolars *polars)
+{
+  switch (polars->polar[0].fault)
+    {
+    case GW_POLAR_CROSSED:
+      return _ ("Not computed: its sides cross.");
+    case GW_POLAR_OPEN:
+      return _ ("Not computed: it is open at the trailing edge.");
+    case GW_POLAR_THIN:
+      return _ ("Not computed: it is under 3 % thick.");
+    case GW_POLAR_SHARP_NOSE:
+      return _ ("Not computed: its nose is sharp, and the flow separates there.");
+    case GW_POLAR_FINE:
+    case GW_POLAR_NOT_FINITE:
+    default:
+      return _ ("Not computed: no flow about it was found.");
+    }
+}
+
+/* @why: (nullable) */
 static void
 guess (GwStudySection  *section,
        const GwOutline *outline,
-       GwSectionFamily  family)
+       GwSectionFamily  family,
+       const char      *why)
 {
   GwRows           rows;
   const char      *from = _gw_rows_guess (outline, family, &rows);
   g_autofree char *text = NULL;
 
   write_rows (section, &rows, GW_ORIGIN_GUESSED);
+  if (why != NULL)
+    add_source (section, why);
   text = g_strdup_printf (_ ("Greatest lift: guessed, that of %s. Angle and moment: thin-aerofoil "
                              "theory."),
                           from);
@@ -282,7 +307,7 @@ fill_computed (GwStudySection *section,
       GwOutline outline;
 
       if (gw_section_outline (section, &outline) == GW_OK)
-        guess (section, &outline, family);
+        guess (section, &outline, family, fault_text (polars));
       return;
     }
 
@@ -335,6 +360,6 @@ gw_section_fill (GwStudySection *section,
     {
       want (wanted, &subject);
       want_stepped (section, trips, wanted);
-      guess (section, &subject.outline, family);
+      guess (section, &subject.outline, family, NULL);
     }
 }
