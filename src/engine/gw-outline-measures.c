@@ -22,13 +22,14 @@ depth_at (const GwOutline *outline,
 }
 
 /* Half way between points of the two sides that face each other square to the line itself,
- * and how far these are apart; begun with points above each other, a few rounds settle it. */
+ * and how far these are apart; begun with points above each other, a few rounds settle it, of
+ * a straight line one. */
 static void
 find_mean_line (const GwOutline *outline,
                 double           mean[GW_OUTLINE_N],
                 double           across[GW_OUTLINE_N])
 {
-  double former[GW_OUTLINE_N];
+  double former[GW_OUTLINE_N] = { NAN };
 
   for (size_t i = 0; i < GW_OUTLINE_N; i++)
     {
@@ -36,7 +37,7 @@ find_mean_line (const GwOutline *outline,
       across[i] = depth_at (outline, i);
     }
 
-  for (int round = 0; round < 4; round++)
+  for (int round = 0; round < 4 && memcmp (former, mean, sizeof former) != 0; round++)
     {
       memcpy (former, mean, sizeof former);
       for (size_t i = 1; i < LAST; i++)

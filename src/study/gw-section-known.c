@@ -13,26 +13,6 @@
 
 #define DEG (G_PI / 180.0)
 
-GwSectionFamily
-gw_section_family (const GwStudySection *section,
-                   const GwOutline      *outline)
-{
-  switch (gw_section_kind (section, outline))
-    {
-    case GW_SECTION_FOLDED:
-      return GW_FAMILY_FOLDED;
-    case GW_SECTION_PLATE:
-      return GW_FAMILY_PLATE;
-    case GW_SECTION_SYMMETRIC:
-    case GW_SECTION_CAMBERED:
-    case GW_SECTION_REFLEXED:
-    case GW_SECTION_FLAT_BOTTOMED:
-    case GW_N_SECTION_KINDS:
-    default:
-      return GW_FAMILY_ROUND;
-    }
-}
-
 /* The section of the catalogue with that id, if this is its outline. */
 static const GwStudySection *
 in_catalogue (const GwStudySection *section)

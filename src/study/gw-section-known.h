@@ -33,10 +33,6 @@ void gw_section_fill (GwStudySection *section,
                       const GArray   *trips,
                       GArray         *wanted);
 
-/** gw_section_family: for comparisons. */
-GwSectionFamily gw_section_family (const GwStudySection *section,
-                                   const GwOutline      *outline);
-
 /** gw_section_is_thin_plate: what it does stands in tables of plates and is not computed. */
 gboolean gw_section_is_thin_plate (const GwStudySection *section,
                                    const GwOutline      *outline);

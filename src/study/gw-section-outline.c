@@ -210,17 +210,26 @@ is_sheet (const GwOutline *outline)
          gw_outline_thickness_at (outline, 0.6) > HARDLY_THINNER * middle;
 }
 
+GwSectionFamily
+gw_section_family (const GwStudySection *section,
+                   const GwOutline      *outline)
+{
+  if (section->shape == GW_SHAPE_FOLDED)
+    return GW_FAMILY_FOLDED;
+
+  return section->shape == GW_SHAPE_PLATE || is_sheet (outline) ? GW_FAMILY_PLATE : GW_FAMILY_ROUND;
+}
+
 GwSectionKind
 gw_section_kind (const GwStudySection *section,
                  const GwOutline      *outline)
 {
-  GwOutlineMeasures measures;
-  double            alpha_zero, cm;
+  const GwSectionFamily family = gw_section_family (section, outline);
+  GwOutlineMeasures     measures;
+  double                alpha_zero, cm;
 
-  if (section->shape == GW_SHAPE_FOLDED)
-    return GW_SECTION_FOLDED;
-  if (section->shape == GW_SHAPE_PLATE || is_sheet (outline))
-    return GW_SECTION_PLATE;
+  if (family != GW_FAMILY_ROUND)
+    return family == GW_FAMILY_FOLDED ? GW_SECTION_FOLDED : GW_SECTION_PLATE;
 
   gw_outline_measures (outline, &measures);
   gw_outline_thin_theory (outline, &alpha_zero, &cm);

@@ -38,6 +38,10 @@ typedef enum
 GwSectionKind gw_section_kind (const GwStudySection *section,
                                const GwOutline      *outline);
 
+/** gw_section_family: for comparisons of computed and measured values. */
+GwSectionFamily gw_section_family (const GwStudySection *section,
+                                   const GwOutline      *outline);
+
 /** gw_section_kind_name: "Flat underside", translated. */
 const char *gw_section_kind_name (GwSectionKind kind);
 
