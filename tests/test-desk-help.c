@@ -88,7 +88,7 @@ test_pages (void)
 {
   g_autoptr (GPtrArray) pages = gw_help_pages ();
 
-  g_assert_cmpuint (pages->len, ==, 10);
+  g_assert_cmpuint (pages->len, ==, 11);
   for (guint i = 0; i < pages->len; i++)
     {
       const GwHelpPage *page = g_ptr_array_index (pages, i);

@@ -226,7 +226,8 @@ lift_with_step (double re,
   GwPolarCase         made = polar_case ("4415", re, 0, 18);
   g_autofree GwPolar *polar = g_new (GwPolar, 1);
 
-  made.trips[0] = made.trips[1] = (GwTrip){ .x = 0.15, .height = height };
+  if (height > 0.0)
+    made.trips[0] = made.trips[1] = (GwTrip){ .x = 0.15, .height = height };
   g_assert_cmpint (gw_polar_run (&made, polar), ==, GW_OK);
   return polar->cl_max;
 }

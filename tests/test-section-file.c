@@ -483,7 +483,8 @@ test_load (void)
   g_assert_cmpint (g_rmdir (folder), ==, 0);
 }
 
-/* A thin double wedge can be flown, but not computed: its source says why, and whose lift it has. */
+/* A thin double wedge can be flown, but not computed: its source says why, and whose lift it
+ * has. */
 static void
 test_sharp (void)
 {

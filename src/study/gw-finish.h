@@ -19,8 +19,8 @@ const char *gw_finish_material (const GwStudyBuild *build);
  * gw_finish_of_build:
  * @study: resolved
  *
- * The step of the build, or the grain of what lies outside, whichever is the higher over its critical Reynolds number; the layer is turned
- * by that one first, or by neither.
+ * The step of the build, or the grain of what lies outside, whichever is the higher over its
+ * critical Reynolds number; the layer is turned by that one first, or by neither.
  */
 GwFinish gw_finish_of_build (const GwStudy      *study,
                              const GwStudyBuild *build);
