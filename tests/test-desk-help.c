@@ -308,7 +308,7 @@ test_search (void)
   GtkAdjustment  *adjustment = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scroller));
   graphene_rect_t bounds;
 
-  g_assert_cmpuint (n_found (help), ==, 10);
+  g_assert_cmpuint (n_found (help), ==, 11);
   search (help, "Resin veneer");
   g_assert_true (gtk_widget_get_visible (none));
   g_assert_true (shows (help, "First hour"));
@@ -326,7 +326,7 @@ test_search (void)
   g_assert_cmpfloat (bounds.origin.y, <, (float) gtk_widget_get_height (scroller));
 
   search (help, "");
-  g_assert_cmpuint (n_found (help), ==, 10);
+  g_assert_cmpuint (n_found (help), ==, 11);
   g_assert_true (shows (help, "Ways of building"));
   g_assert_null (marked (help));
 
