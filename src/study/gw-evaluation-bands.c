@@ -206,23 +206,29 @@ compare (GwOutcome       *outcome,
     }
 }
 
+static gboolean
+vary_option (GwEvaluation *evaluation,
+             guint         option,
+             gpointer      cancellable,
+             GError      **error)
+{
+  GwOutcome *outcome = g_ptr_array_index (evaluation->outcomes, option);
+
+  if (!vary (outcome, evaluation->study, evaluation->curve_mass, cancellable, error))
+    return FALSE;
+
+  add_bands (outcome);
+  bound_bands (outcome);
+  memcpy (outcome->band_curve, outcome->results.curve, sizeof outcome->band_curve);
+  return TRUE;
+}
+
 gboolean
 _gw_evaluation_vary_all (GwEvaluation *evaluation,
                          GCancellable *cancellable,
                          GError      **error)
 {
-  for (guint i = 0; i < evaluation->outcomes->len; i++)
-    {
-      GwOutcome *outcome = g_ptr_array_index (evaluation->outcomes, i);
-
-      if (!vary (outcome, evaluation->study, evaluation->curve_mass, cancellable, error))
-        return FALSE;
-      add_bands (outcome);
-      bound_bands (outcome);
-      memcpy (outcome->band_curve, outcome->results.curve, sizeof outcome->band_curve);
-    }
-
-  return TRUE;
+  return _gw_evaluation_each (evaluation, vary_option, cancellable, error);
 }
 
 void

@@ -10,6 +10,17 @@
 
 G_BEGIN_DECLS
 
+typedef gboolean (*GwEvaluationFunc) (GwEvaluation *evaluation,
+                                      guint         option,
+                                      gpointer      data,
+                                      GError      **error);
+
+/** _gw_evaluation_each: for all options, several at the same time; the first error of them. */
+gboolean _gw_evaluation_each (GwEvaluation    *evaluation,
+                              GwEvaluationFunc func,
+                              gpointer         data,
+                              GError         **error);
+
 /** _gw_evaluation_vary_all: effects of every uncertain input and the bands they make. */
 gboolean _gw_evaluation_vary_all (GwEvaluation *evaluation,
                                   GCancellable *cancellable,

@@ -9,6 +9,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "study/gw-parallel.h"
 #include "study/gw-resolve.h"
 
 static void
@@ -207,16 +208,90 @@ assemble_all (GwEvaluation       *evaluation,
   return TRUE;
 }
 
-static gboolean
-compute_all (GwEvaluation *evaluation,
-             const double *curve_mass,
-             GError      **error)
+typedef struct
 {
-  for (guint i = 0; i < evaluation->outcomes->len; i++)
-    if (!compute (g_ptr_array_index (evaluation->outcomes, i), curve_mass, error))
-      return FALSE;
+  GwEvaluation    *evaluation;
+  GwEvaluationFunc func;
+  gpointer         data;
+  GError         **errors; /* of each option */
+} Each;
 
+static gboolean
+each_cb (guint    option,
+         gpointer data)
+{
+  Each *each = data;
+
+  return each->func (each->evaluation, option, each->data, &each->errors[option]);
+}
+
+gboolean
+_gw_evaluation_each (GwEvaluation    *evaluation,
+                     GwEvaluationFunc func,
+                     gpointer         data,
+                     GError         **error)
+{
+  const guint         n = evaluation->outcomes->len;
+  g_autofree GError **errors = g_new0 (GError *, n);
+  Each                each = { evaluation, func, data, errors };
+  const gboolean      is_done = gw_parallel_each (n, each_cb, &each);
+
+  for (guint i = 0; i < n; i++)
+    if (errors[i] != NULL && error != NULL && *error == NULL)
+      g_propagate_error (error, errors[i]);
+    else
+      g_clear_error (&errors[i]);
+
+  return is_done;
+}
+
+#define STRIDE 8 /* of the masses at which a quick curve is computed */
+
+/* Between these masses the curve is the one before, stretched to meet them: over so small a step
+ * its shape hardly changes. */
+static gboolean
+compute_near (GwOutcome       *outcome,
+              const GwOutcome *before,
+              const double    *curve_mass,
+              GError         **error)
+{
+  const double *old = before->results.curve;
+  double        masses[GW_CURVE_N], *curve = outcome->computed->results.curve;
+
+  for (guint i = 0; i < GW_CURVE_N; i++)
+    masses[i] = i % STRIDE == 0 ? curve_mass[i] : (double) NAN;
+  if (!compute (outcome, masses, error))
+    return FALSE;
+
+  for (guint i = 0; i < GW_CURVE_N; i++)
+    if (i % STRIDE != 0)
+      {
+        const guint  low = i - i % STRIDE, high = low + STRIDE;
+        const double share = (double) (i % STRIDE) / STRIDE;
+
+        curve[i] = old[i] * ((1.0 - share) * curve[low] / old[low] +
+                             share * curve[high] / old[high]);
+      }
+
+  memcpy (outcome->results.curve, curve, sizeof outcome->results.curve);
   return TRUE;
+}
+
+/* @previous: (nullable): of GwEvaluation, whose curves are near */
+static gboolean
+compute_option (GwEvaluation *evaluation,
+                guint         option,
+                gpointer      previous,
+                GError      **error)
+{
+  GwOutcome       *outcome = g_ptr_array_index (evaluation->outcomes, option);
+  const GwOutcome *before = find_outcome (previous, outcome->id);
+
+  if (is_computed (outcome))
+    return TRUE;
+
+  return before != NULL ? compute_near (outcome, before, evaluation->curve_mass, error)
+                        : compute (outcome, evaluation->curve_mass, error);
 }
 
 static GwEvaluation *
@@ -260,7 +335,7 @@ gw_evaluation_new (GwStudy      *study,
     return NULL;
 
   lay_out_curve (evaluation);
-  if (!compute_all (evaluation, evaluation->curve_mass, error) ||
+  if (!_gw_evaluation_each (evaluation, compute_option, NULL, error) ||
       !_gw_evaluation_vary_all (evaluation, cancellable, error))
     return NULL;
 
@@ -290,60 +365,6 @@ keep_bands (GwOutcome       *outcome,
     }
 }
 
-#define STRIDE 4 /* of the masses at which a quick curve is computed */
-
-/* Between these masses the curve is the one before, stretched to meet them: over so small a step
- * its shape hardly changes. */
-static gboolean
-compute_near (GwOutcome       *outcome,
-              const GwOutcome *before,
-              const double    *curve_mass,
-              GError         **error)
-{
-  const double *old = before->results.curve;
-  double        masses[GW_CURVE_N], *curve = outcome->computed->results.curve;
-
-  for (guint i = 0; i < GW_CURVE_N; i++)
-    masses[i] = i % STRIDE == 0 ? curve_mass[i] : (double) NAN;
-  if (!compute (outcome, masses, error))
-    return FALSE;
-
-  for (guint i = 0; i < GW_CURVE_N; i++)
-    if (i % STRIDE != 0)
-      {
-        const guint  low = i - i % STRIDE, high = low + STRIDE;
-        const double share = (double) (i % STRIDE) / STRIDE;
-
-        curve[i] = old[i] * ((1.0 - share) * curve[low] / old[low] +
-                             share * curve[high] / old[high]);
-      }
-
-  memcpy (outcome->results.curve, curve, sizeof outcome->results.curve);
-  return TRUE;
-}
-
-static gboolean
-compute_quick (GwEvaluation       *evaluation,
-               const GwEvaluation *previous,
-               GError            **error)
-{
-  for (guint i = 0; i < evaluation->outcomes->len; i++)
-    {
-      GwOutcome       *outcome = g_ptr_array_index (evaluation->outcomes, i);
-      const GwOutcome *before = find_outcome (previous, outcome->id);
-      gboolean         is_done = is_computed (outcome);
-
-      if (!is_done)
-        is_done = before != NULL
-                    ? compute_near (outcome, before, evaluation->curve_mass, error)
-                    : compute (outcome, evaluation->curve_mass, error);
-      if (!is_done)
-        return FALSE;
-    }
-
-  return TRUE;
-}
-
 GwEvaluation *
 gw_evaluation_quick (GwStudy            *study,
                      const GwEvaluation *previous,
@@ -360,9 +381,10 @@ gw_evaluation_quick (GwStudy            *study,
   else
     lay_out_curve (evaluation);
 
-  if (previous != NULL ? !compute_quick (evaluation, previous, error)
-                       : !compute_all (evaluation, evaluation->curve_mass, error))
-    return NULL;
+  /* Too little work to wake other threads for. */
+  for (guint i = 0; i < evaluation->outcomes->len; i++)
+    if (!compute_option (evaluation, i, (gpointer) previous, error))
+      return NULL;
 
   _gw_evaluation_compare_all (evaluation);
   for (guint i = 0; i < evaluation->outcomes->len; i++)

@@ -8,6 +8,8 @@
 
 #include <string.h>
 
+#include "study/gw-parallel.h"
+
 #define FIRST -8 /* incidences [deg] */
 #define LAST  20
 #define PAST  3
@@ -170,7 +172,7 @@ gw_polar_subject_case (const GwPolarSubject *subject,
   };
 }
 
-/* Polars still to be computed, taken one by one by several threads. */
+/* Polars still to be computed, one by one. */
 typedef struct
 {
   GArray          *subjects;
@@ -178,7 +180,7 @@ typedef struct
   GwPolarsProgress progress;
   gpointer         data;
   guint            all;
-  gint             next, done;
+  gint             done;
 } Work;
 
 static gboolean
@@ -274,27 +276,24 @@ compute_one (const Work           *work,
     _gw_polars_write (subject, complete);
 }
 
-static gpointer
-compute_all (gpointer data)
+static gboolean
+compute_item (guint    i,
+              gpointer data)
 {
-  Work *work = data;
-  gint  i;
+  Work                 *work = data;
+  const GwPolarSubject *subject =
+    &g_array_index (work->subjects, GwPolarSubject, i / GW_POLARS_N);
+  gint done;
 
-  while (!g_cancellable_is_cancelled (work->cancellable) &&
-         (i = g_atomic_int_add (&work->next, 1)) < (gint) work->all)
-    {
-      const GwPolarSubject *subject =
-        &g_array_index (work->subjects, GwPolarSubject, (guint) i / GW_POLARS_N);
-      const guint k = (guint) i % GW_POLARS_N;
+  if (g_cancellable_is_cancelled (work->cancellable))
+    return FALSE;
 
-      if (!is_done (subject, k))
-        compute_one (work, subject, k);
-      i = g_atomic_int_add (&work->done, 1) + 1;
-      if (work->progress != NULL)
-        work->progress ((guint) i, work->all, work->data);
-    }
-
-  return NULL;
+  if (!is_done (subject, i % GW_POLARS_N))
+    compute_one (work, subject, i % GW_POLARS_N);
+  done = g_atomic_int_add (&work->done, 1) + 1;
+  if (work->progress != NULL)
+    work->progress ((guint) done, work->all, work->data);
+  return TRUE;
 }
 
 /* Each once, without those that are there. */
@@ -333,15 +332,8 @@ gw_polars_compute (GArray          *subjects,
     .data = data,
     .all = missing->len * GW_POLARS_N,
   };
-  const guint          n = MIN (g_get_num_processors (), work.all);
-  g_autofree GThread **helpers = g_new0 (GThread *, n + 1);
 
-  for (guint i = 1; i < n; i++)
-    helpers[i] = g_thread_new ("polars", compute_all, &work);
-  compute_all (&work);
-  for (guint i = 1; i < n; i++)
-    g_thread_join (helpers[i]);
-
+  gw_parallel_each (work.all, compute_item, &work);
   return !g_cancellable_set_error_if_cancelled (cancellable, error);
 }
 
