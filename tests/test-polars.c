@@ -4,6 +4,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  */
 
+#include <glib/gstdio.h>
 #include <string.h>
 
 #include "study/gw-catalogue.h"
@@ -148,7 +149,8 @@ test_low_step (void)
 {
   GwPolarSubject subject = unshipped ();
   g_autoptr (GwPolars) smooth = gw_polars_find (&subject), stepped = NULL;
-  g_autofree char *in_the_way = g_build_filename (g_get_user_cache_dir (), "gramwright", NULL);
+  g_autofree char *folder = cache_folder ();
+  g_autofree char *aside = g_strconcat (folder, "-aside", NULL);
 
   if (smooth == NULL)
     {
@@ -159,9 +161,12 @@ test_low_step (void)
   subject.trip = (GwTrip){ 0.3, 1e-5, GW_CRITICAL_STEP };
   g_assert_false (gw_polars_trip_acts (&subject.trip, gw_polars_re[GW_POLARS_N - 1]));
 
-  g_assert_cmpint (g_mkdir_with_parents (g_get_user_cache_dir (), 0700), ==, 0);
-  g_assert_true (g_file_set_contents (in_the_way, "", 0, NULL));
+  /* A file in its way. */
+  g_assert_cmpint (g_rename (folder, aside), ==, 0);
+  g_assert_true (g_file_set_contents (folder, "", 0, NULL));
   g_assert_true (compute (&subject, NULL, NULL, NULL, NULL));
+  g_assert_cmpint (g_unlink (folder), ==, 0);
+  g_assert_cmpint (g_rename (aside, folder), ==, 0);
   stepped = gw_polars_find (&subject);
   g_assert_nonnull (stepped);
   g_assert_cmpmem (smooth, sizeof *smooth, stepped, sizeof *stepped);
@@ -221,13 +226,42 @@ test_damaged (void)
   g_assert_null (gw_polars_parse (&other, text, length));
 }
 
+/* The cache of this program alone, which GLib asks for once. */
+static char *
+make_cache (void)
+{
+  char *cache = g_dir_make_tmp ("polars-XXXXXX", NULL);
+
+  g_assert_nonnull (cache);
+  g_assert_true (g_setenv ("XDG_CACHE_HOME", cache, TRUE));
+  return cache;
+}
+
+static void
+remove_cache (const char *cache)
+{
+  g_autofree char *file = cache_file ();
+  g_autofree char *folder = cache_folder ();
+  g_autofree char *above = g_path_get_dirname (folder);
+
+  g_assert_cmpint (g_unlink (file), ==, 0);
+  g_assert_cmpint (g_rmdir (folder), ==, 0);
+  g_assert_cmpint (g_rmdir (above), ==, 0);
+  g_assert_cmpint (g_rmdir (cache), ==, 0);
+}
+
 int
 main (int    argc,
       char **argv)
 {
-  g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
+  g_autofree char *cache = make_cache ();
+  int              status;
+
+  g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/study/polars/computed", test_computed);
   g_test_add_func ("/study/polars/low-step", test_low_step);
   g_test_add_func ("/study/polars/damaged", test_damaged);
-  return g_test_run ();
+  status = g_test_run ();
+  remove_cache (cache);
+  return status;
 }
