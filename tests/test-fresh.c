@@ -9,6 +9,7 @@
 
 #include "demos.h"
 #include "sample-study.h"
+#include "study/gw-edit-option.h"
 #include "study/gw-edit.h"
 #include "study/gw-evaluation.h"
 #include "study/gw-fresh.h"
@@ -393,6 +394,86 @@ test_construction_model (void)
   g_assert_cmpstr (build_at (common, "builds/1")->folded_sheet->material, ==, "sheet");
 }
 
+static GwStudy *
+refill (const GwStudy *study,
+        guint          option,
+        gboolean       is_only_here,
+        const char    *build,
+        const char    *material)
+{
+  g_autofree char *path = g_strconcat (build, "/printed_shell/material", NULL);
+  g_autoptr (JsonNode) node = json_node_init_string (json_node_alloc (), material);
+  g_autoptr (GError) error = NULL;
+  GwStudy *edited;
+
+  g_assert_true (gw_fresh_is_filament (study, path));
+  edited = gw_fresh_filament (study, option, is_only_here, path, node, &error);
+  g_assert_no_error (error);
+  assert_saves (edited);
+  return edited;
+}
+
+static void
+assert_flow (const GwStudyBuild *build,
+             double              percent,
+             GwOrigin            origin)
+{
+  g_assert_cmpfloat (build->printed_shell->flow_percent.value, ==, percent);
+  g_assert_cmpint (build->printed_shell->flow_percent.origin, ==, (int) origin);
+}
+
+/* A flow that was weighed with one filament says nothing of another. */
+static void
+test_filament (void)
+{
+  const char *build = "options/foaming/builds/1";
+  const guint foaming = 2, solid = 3; /* options of the demo */
+  g_autoptr (GwStudy) demo = demo_load ("reed-bed");
+  g_autoptr (GwStudy) pla = refill (demo, foaming, FALSE, build, "pla");
+  g_autoptr (GwStudy) nylon = refill (demo, foaming, TRUE, build, "pa12");
+  g_autoptr (GwStudy) asa = refill (nylon, foaming, FALSE, build, "asa-foaming");
+  g_autoptr (GwStudy) same = refill (demo, foaming, FALSE, build, "pla-foaming");
+  g_autoptr (GwStudy) as_weighed =
+    refill (demo, solid, FALSE, "options/solid/builds/1", "pla-foaming");
+  g_autoptr (GwEvaluation) evaluation = evaluate (pla);
+  const GwOutcome *light = gw_evaluation_outcome (evaluation, foaming);
+  const GwOutcome *heavy = gw_evaluation_outcome (evaluation, solid);
+
+  assert_flow (build_at (demo, build), 48.0, GW_ORIGIN_WEIGHED);
+  assert_flow (build_at (pla, build), 100.0, GW_ORIGIN_GUESSED);
+  assert_flow (build_at (nylon, build), 100.0, GW_ORIGIN_GUESSED);
+  assert_flow (build_at (asa, build), 50.0, GW_ORIGIN_GUESSED);
+  g_assert_cmpfloat (build_at (demo, build)->printed_shell->temperature_c.value, ==, 240.0);
+  g_assert_true (isnan (build_at (nylon, build)->printed_shell->temperature_c.value));
+  g_assert_true (gw_record_equal (&same->record, &demo->record));
+
+  /* The study knows that filament from the other option. */
+  assert_flow (build_at (as_weighed, "options/solid/builds/1"), 48.0, GW_ORIGIN_WEIGHED);
+
+  /* They differ in what stands inside and in ballast: within a tenth, not twice as heavy. */
+  g_assert_cmpfloat (fabs (light->results.value[GW_RESULT_MASS] /
+                             heavy->results.value[GW_RESULT_MASS] -
+                           1.0),
+                     <, 0.1);
+}
+
+/* Meant for one option, it is one option's; what is common stays. */
+static void
+test_filament_here (void)
+{
+  g_autoptr (GwStudy) plank =
+    gw_study_parse (SAMPLE_STUDY, strlen (SAMPLE_STUDY), NULL, NULL);
+  g_autoptr (GwStudy) printed = reconstruct (plank, 0, FALSE, "builds/1", "printed-shell");
+  g_autoptr (GwStudy) edited = refill (printed, 1, TRUE, "builds/1", "petg");
+  g_autoptr (GwStudy) back = refill (edited, 1, TRUE, "builds/1", "pla-foaming");
+  g_autoptr (GwStudy) view = gw_edit_view (edited, 1), again = gw_edit_view (back, 1);
+
+  assert_flow (build_at (printed, "builds/1"), 50.0, GW_ORIGIN_GUESSED);
+  assert_flow (build_at (edited, "builds/1"), 50.0, GW_ORIGIN_GUESSED);
+  assert_flow (build_at (view, "builds/1"), 100.0, GW_ORIGIN_GUESSED);
+  assert_flow (build_at (again, "builds/1"), 50.0, GW_ORIGIN_GUESSED);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -408,6 +489,8 @@ main (int   argc,
   g_test_add_func ("/study/fresh/battery", test_battery);
   demo_add_tests ("/study/fresh", "constructions", test_constructions);
   g_test_add_func ("/study/fresh/construction-model", test_construction_model);
+  g_test_add_func ("/study/fresh/filament", test_filament);
+  g_test_add_func ("/study/fresh/filament-here", test_filament_here);
 
   return g_test_run ();
 }

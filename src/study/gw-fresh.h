@@ -63,4 +63,24 @@ GwStudy *gw_fresh_construction (const GwStudy *study,
                                 JsonNode      *value,
                                 GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/** gw_fresh_is_filament: whether @path is of the material of a printed shell. */
+gboolean gw_fresh_is_filament (const GwStudy *study,
+                               const char    *path);
+
+/**
+ * gw_fresh_filament:
+ * @path: of the material of a printed shell
+ * @value: its id
+ *
+ * As gw_edit_set(), but flow and nozzle temperature become those of the new filament, since what
+ * was weighed or set with one says nothing of another: as in another build of the study that is
+ * printed from it, else the flow is guessed by common practice and the temperature left out.
+ */
+GwStudy *gw_fresh_filament (const GwStudy *study,
+                            guint          option,
+                            gboolean       is_only_here,
+                            const char    *path,
+                            JsonNode      *value,
+                            GError       **error) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS
