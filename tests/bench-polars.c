@@ -3,12 +3,13 @@
  * SPDX-FileCopyrightText: 2026 The Gramwright authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * By the clock, on all processors, in a cache folder that is empty at first (each test has its
- * own): a study's grid of four sections and two finishes; a stop in the middle of it; a demo
- * opened for the first time, its provisional values and its whole evaluation.
+ * By the clock, on all processors, in a cache folder that is empty at first (no test uses
+ * outlines of another): a study's grid of four sections and two finishes; a stop in the middle
+ * of it; a demo opened for the first time, its provisional values and its whole evaluation.
  */
 
 #include "demos.h"
+#include "own-cache.h"
 #include "study/gw-evaluation.h"
 
 #define SECTIONS 4
@@ -99,9 +100,14 @@ int
 main (int    argc,
       char **argv)
 {
-  g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
+  g_autofree char *cache = own_cache_make ();
+  int              status;
+
+  g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/demo", bench_demo); /* before anything is in memory */
   g_test_add_func ("/grid", bench_grid);
   g_test_add_func ("/stop", bench_stop);
-  return g_test_run ();
+  status = g_test_run ();
+  own_cache_remove (cache);
+  return status;
 }

@@ -7,6 +7,7 @@
 #include <glib/gstdio.h>
 #include <string.h>
 
+#include "own-cache.h"
 #include "study/gw-catalogue.h"
 #include "study/gw-polars-private.h"
 #include "study/gw-section-known.h"
@@ -226,35 +227,11 @@ test_damaged (void)
   g_assert_null (gw_polars_parse (&other, text, length));
 }
 
-/* The cache of this program alone, which GLib asks for once. */
-static char *
-make_cache (void)
-{
-  char *cache = g_dir_make_tmp ("polars-XXXXXX", NULL);
-
-  g_assert_nonnull (cache);
-  g_assert_true (g_setenv ("XDG_CACHE_HOME", cache, TRUE));
-  return cache;
-}
-
-static void
-remove_cache (const char *cache)
-{
-  g_autofree char *file = cache_file ();
-  g_autofree char *folder = cache_folder ();
-  g_autofree char *above = g_path_get_dirname (folder);
-
-  g_assert_cmpint (g_unlink (file), ==, 0);
-  g_assert_cmpint (g_rmdir (folder), ==, 0);
-  g_assert_cmpint (g_rmdir (above), ==, 0);
-  g_assert_cmpint (g_rmdir (cache), ==, 0);
-}
-
 int
 main (int    argc,
       char **argv)
 {
-  g_autofree char *cache = make_cache ();
+  g_autofree char *cache = own_cache_make ();
   int              status;
 
   g_test_init (&argc, &argv, NULL);
@@ -262,6 +239,7 @@ main (int    argc,
   g_test_add_func ("/study/polars/low-step", test_low_step);
   g_test_add_func ("/study/polars/damaged", test_damaged);
   status = g_test_run ();
-  remove_cache (cache);
+  own_cache_remove (cache);
+  g_assert_false (g_file_test (cache, G_FILE_TEST_EXISTS));
   return status;
 }
