@@ -474,7 +474,7 @@ test_load (void)
 
   g_assert_true (g_file_set_contents (path, large, -1, NULL));
   g_assert_null (gw_section_file_load (file, &error));
-  g_assert_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_SYNTAX);
+  g_assert_error (error, GW_STUDY_ERROR, GW_STUDY_ERROR_FILE);
   g_clear_error (&error);
 
   g_assert_cmpint (g_remove (path), ==, 0);

@@ -13,6 +13,7 @@
 
 #include "desk/gw-recovery.h"
 #include "study/gw-json.h"
+#include "study/gw-read.h"
 
 struct _GwLeftover
 {
@@ -90,12 +91,13 @@ static gboolean
 read_leftover (GwLeftover *self,
                GError    **error)
 {
+  g_autoptr (GFile) kept = g_file_new_for_path (self->path);
   g_autofree char *text = NULL;
   gsize            length = 0;
   g_autoptr (JsonObject) object = NULL;
   const char *uri, *time;
 
-  if (!g_file_get_contents (self->path, &text, &length, error))
+  if (!gw_read_file (kept, GW_JSON_MAX_SIZE, &text, &length, error))
     return FALSE;
   object = gw_json_parse (text, length, error);
   if (object == NULL)

@@ -12,10 +12,11 @@
 
 #include "study/gw-error.h"
 #include "study/gw-json.h"
+#include "study/gw-read.h"
 #include "study/gw-record-json.h"
 #include "study/gw-study.h"
 
-#define MOST_BYTES    (1024 * 1024)
+#define MOST_BYTES    (1024 * 1024) /* somebody may drop a film */
 #define MOST_POINTS   5000
 #define FARTHEST      1000.0 /* as the field of a point has it */
 #define FEWEST_POINTS 9      /* gw_outline_arrange() */
@@ -425,42 +426,15 @@ gw_section_file_parse (const char *text,
   return file != NULL ? gw_section_file_record (file, FALSE) : NULL;
 }
 
-/* No more than a file of coordinates can have: somebody may drop a film. */
-static char *
-read_text (GFile   *file,
-           gsize   *length,
-           GError **error)
-{
-  g_autoptr (GFileInputStream) stream = g_file_read (file, NULL, error);
-  g_autofree char *text = NULL;
-
-  if (stream == NULL)
-    return NULL;
-
-  text = g_malloc (MOST_BYTES + 1);
-  if (!g_input_stream_read_all (G_INPUT_STREAM (stream), text, MOST_BYTES + 1, length, NULL,
-                                error))
-    return NULL;
-  if (*length > MOST_BYTES)
-    {
-      g_set_error_literal (error, GW_STUDY_ERROR, GW_STUDY_ERROR_SYNTAX,
-                           _ ("it is too large for a file of coordinates"));
-      return NULL;
-    }
-
-  return g_steal_pointer (&text);
-}
-
 GwSectionFile *
 gw_section_file_open (GFile   *file,
                       GError **error)
 {
   gsize            length = 0;
-  g_autofree char *text = read_text (file, &length, error);
-  g_autofree char *name = g_file_get_basename (file);
+  g_autofree char *text = NULL, *name = g_file_get_basename (file);
   char            *ending = strrchr (name, '.');
 
-  if (text == NULL)
+  if (!gw_read_file (file, MOST_BYTES, &text, &length, error))
     return NULL;
 
   if (ending != NULL && ending != name)

@@ -14,6 +14,7 @@
 
 #include "study/gw-check.h"
 #include "study/gw-json.h"
+#include "study/gw-read.h"
 #include "study/gw-record-json.h"
 
 #define FORMAT 1 /* of the file; a newer one is refused, never half read */
@@ -112,7 +113,7 @@ gw_study_load (GFile     *file,
   gsize            length = 0;
   GwStudy         *study;
 
-  if (!g_file_load_contents (file, NULL, &text, &length, NULL, &reason))
+  if (!gw_read_file (file, GW_JSON_MAX_SIZE, &text, &length, &reason))
     {
       g_autofree char *name = g_file_get_parse_name (file);
 
