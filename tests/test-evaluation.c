@@ -36,7 +36,7 @@ value (const GwEvaluation *evaluation,
  * 2.0413 long (computed closed form, from memory) and the gap of its trailing edge is
  * 0.0025 high: at 200 mm chord and 1.2 m span 0.4905 m2. */
 #define PERIMETER (2.0413 + 0.0025)
-#define SKIN (PERIMETER * 0.2 * 1.2)
+#define SKIN      (PERIMETER * 0.2 * 1.2)
 
 static void
 test_mass_of_sample (void)
@@ -150,6 +150,24 @@ test_band_ends_at_the_bounds (void)
   g_assert_cmpfloat_with_epsilon (thin->high, hypot (GW_Z90 * 0.2, 0.04 * SKIN), 2e-5);
 }
 
+/* What the fields allow is computed: formers closer than any are cut, and a share of the spread
+ * that would leave no lift. */
+static void
+test_odd_values (void)
+{
+  g_autofree char *close = sample_replace (SAMPLE_STUDY, "\"strips\": 0",
+                                           "\"strips\": 0, \"former_pitch_mm\": 0.6");
+  g_autofree char *wide = sample_replace (
+    SAMPLE_STUDY, "\"cl_max\": 1.2 }",
+    "\"cl_max\": 1.2, \"spread_share\": 10 }");
+  g_autofree char *low = sample_replace (wide, "\"code\": \"2412\"",
+                                         "\"code\": \"2412\", \"cl_max_factor\": 0.5");
+  g_autoptr (GwEvaluation) formers = evaluate (close), lift = evaluate (low);
+
+  g_assert_cmpfloat (value (formers, 0, GW_RESULT_MASS), >, 0.2);
+  g_assert_cmpfloat (value (lift, 0, GW_RESULT_STALL_SPEED), >, 0.0);
+}
+
 static void
 test_curve (void)
 {
@@ -237,6 +255,7 @@ main (int   argc,
   g_test_add_func ("/study/evaluation/material-change", test_material_change_is_consistent);
   g_test_add_func ("/study/evaluation/weighed-wing", test_weighed_wing);
   g_test_add_func ("/study/evaluation/band-ends-at-the-bounds", test_band_ends_at_the_bounds);
+  g_test_add_func ("/study/evaluation/odd-values", test_odd_values);
   g_test_add_func ("/study/evaluation/curve", test_curve);
   g_test_add_func ("/study/evaluation/quick", test_quick);
   g_test_add_func ("/study/evaluation/cancel", test_cancel);

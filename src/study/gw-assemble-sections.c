@@ -10,6 +10,8 @@
 #include "study/gw-assemble-private.h"
 #include "study/gw-section-outline.h"
 
+#define LEAST_LIFT 0.05 /* share of a row's greatest lift that no spread goes below */
+
 /* To fit an outline takes longer than all the rest of an assembly. */
 static gboolean
 take_outline (const GwAssembly     *like,
@@ -55,7 +57,7 @@ outline_cure (GwSectionShape shape)
 }
 
 /* What a row leaves out comes from thin-aerofoil theory. Of the spread of the section's greatest
- * lift each row has its share. */
+ * lift each row has its share, but some lift is left however wide that is. */
 static GwSectionRow
 make_row (const GwStudySectionRow *from,
           double                   factor,
@@ -66,7 +68,8 @@ make_row (const GwStudySectionRow *from,
   gw_outline_thin_theory (outline, &alpha_zero, &cm_quarter);
   return (GwSectionRow){
     .re = from->re.value,
-    .cl_max = from->cl_max.value * (1.0 + (factor - 1.0) * from->spread_share.value),
+    .cl_max =
+      from->cl_max.value * fmax (1.0 + (factor - 1.0) * from->spread_share.value, LEAST_LIFT),
     .slope = isnan (from->slope_per_deg.value) ? 2.0 * G_PI
                                                : from->slope_per_deg.value * 180.0 / G_PI,
     .alpha_zero =

@@ -121,7 +121,8 @@ fill_folded (GwAssembler              *assembler,
   build->folded = (GwFoldedSheet){
     .areal = _gw_assemble_areal (assembler, from->material, path),
     .strips = (int) from->strips.value,
-    .former_pitch = _gw_mm (&from->former_pitch_mm),
+    .former_pitch =
+      from->former_pitch_mm.value > 0.0 ? fmax (_gw_mm (&from->former_pitch_mm), 1e-3) : 0.0,
     .glue_linear = _gw_g (&from->glue_g_m),
   };
 }
