@@ -46,29 +46,29 @@ typedef struct
   const char *says; /* stands in the message: the place and the reason */
 } Bad;
 
-#define SYNTAX GW_STUDY_ERROR_SYNTAX
+#define SYNTAX  GW_STUDY_ERROR_SYNTAX
 #define VERSION GW_STUDY_ERROR_VERSION
 #define CONTENT GW_STUDY_ERROR_CONTENT
 
 static const Bad bad_files[] = {
   { "empty", NULL, "", SYNTAX, "" },
   { "blank", NULL, " \n\t ", SYNTAX, "" },
-  { "not-json", NULL, "mass = 12", SYNTAX, "JSON" },
+  { "not-json", NULL, "mass = 12", SYNTAX, "begins with {" },
   { "array", NULL, "[1, 2]", SYNTAX, "begins with {" },
   { "number", NULL, "42", SYNTAX, "begins with {" },
   { "null", NULL, "null", SYNTAX, "begins with {" },
   { "two-documents", NULL, "{}[]", SYNTAX, "after the end" },
   { "two-objects", NULL, "{\"format\": 1} {\"format\": 1}", SYNTAX, "after the end" },
-  { "cut-off", NULL, "{\"format\": 1, \"options\": [", SYNTAX, "JSON" },
-  { "stray-close", NULL, "{\"format\": 1]", SYNTAX, "JSON" },
-  { "trailing-comma", "\"format\": 1,", "\"format\": 1,,", SYNTAX, "JSON" },
-  { "no-quotes", "\"movable\"", "movable", SYNTAX, "JSON" },
-  { "single-quotes", "\"Plank\"", "'Plank'", SYNTAX, "within quotes" },
+  { "cut-off", NULL, "{\"format\": 1, \"options\": [", SYNTAX, "column 27: the file ends" },
+  { "stray-close", NULL, "{\"format\": 1]", SYNTAX, "] cannot close" },
+  { "trailing-comma", "\"format\": 1,", "\"format\": 1,,", SYNTAX, "a key in double quotes" },
+  { "no-quotes", "\"movable\"", "movable", SYNTAX, "“movable: " },
+  { "single-quotes", "\"Plank\"", "'Plank'", SYNTAX, "double quotes" },
   { "comment", "\"format\": 1,", "\"format\": 1, /* \" */", SYNTAX, "comment" },
-  { "half-pair", "\"Plank\"", "\"P\\ud800ank\"", SYNTAX, "line 3: an escape" },
-  { "other-half", "\"Plank\"", "\"P\\udc00ank\"", SYNTAX, "line 3: an escape" },
-  { "no-character", "\"Plank\"", "\"P\\u0000ank\"", SYNTAX, "line 3: an escape" },
-  { "short-escape", "\"Plank\"", "\"P\\u12ank\"", SYNTAX, "line 3: an escape" },
+  { "half-pair", "\"Plank\"", "\"P\\ud800ank\"", SYNTAX, "line 3, column 13: an escape" },
+  { "other-half", "\"Plank\"", "\"P\\udc00ank\"", SYNTAX, "line 3, column 13: an escape" },
+  { "no-character", "\"Plank\"", "\"P\\u0000ank\"", SYNTAX, "line 3, column 13: an escape" },
+  { "short-escape", "\"Plank\"", "\"P\\u12ank\"", SYNTAX, "line 3, column 13: an escape" },
   { "key-twice", "\"format\": 1,", "\"format\": 1, \"format\": 1,", SYNTAX, "twice" },
   { "no-format", NULL, "{\"name\": \"x\"}", VERSION, "format" },
   { "newer-format", "\"format\": 1", "\"format\": 2", VERSION, "newer" },

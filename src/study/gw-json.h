@@ -10,15 +10,15 @@
 
 G_BEGIN_DECLS
 
-#define GW_JSON_MAX_SIZE (16 * 1024 * 1024) /* bytes of one document */
-#define GW_JSON_MAX_DEPTH 32                /* nested brackets */
+#define GW_JSON_MAX_SIZE  (16 * 1024 * 1024) /* bytes of one document */
+#define GW_JSON_MAX_DEPTH 32                 /* nested brackets */
 
 /**
  * gw_json_parse:
  * @text: (array length=length): UTF-8, one JSON object and nothing after it
  *
- * Looks the text over before the parser sees it: size, encoding, depth, what
- * follows the end; refuses a key given twice in one object.
+ * Looks the text over before the parser sees it, see gw_json_check(); refuses a key given
+ * twice in one object.
  *
  * Returns: (transfer full): the object, or NULL with %GW_STUDY_ERROR_SYNTAX.
  */
