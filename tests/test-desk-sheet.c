@@ -445,6 +445,48 @@ test_type_span (Desk         *desk,
   undo_all (desk);
 }
 
+static GtkGesture *
+drag_gesture (GtkWidget *widget)
+{
+  g_autoptr (GListModel) all = gtk_widget_observe_controllers (widget);
+
+  for (guint i = 0; i < g_list_model_get_n_items (all); i++)
+    {
+      g_autoptr (GtkEventController) controller = g_list_model_get_item (all, i);
+
+      if (GTK_IS_GESTURE_DRAG (controller) &&
+          gtk_gesture_is_recognized (GTK_GESTURE (controller)))
+        return GTK_GESTURE (controller);
+    }
+
+  return NULL;
+}
+
+/* Between a change and the next frame nothing is drawn, so there is nothing to be led. */
+static void
+test_drag_before_the_frame (Desk         *desk,
+                            gconstpointer data)
+{
+  GwUnits      units = *gw_units_standard ();
+  const double before = battery_of (desk)->x_mm.value;
+  GtkGesture  *gesture;
+  int          at[2];
+
+  g_assert_true (gw_units_set (&units, GW_MM, "in"));
+  find_place (desk, GW_VIEW_TOP, battery_of (desk)->y_mm.value * 1e-3, before * 1e-3, at);
+  point ("mousemove %d %d mousedown 1 sleep 0.05 mousemove_relative 0 5", at[0], at[1]);
+  g_assert_nonnull (gw_document_get_former (desk->document));
+  gesture = drag_gesture (GTK_WIDGET (desk->sheet));
+  g_assert_nonnull (gesture);
+
+  gw_sheet_view_set_units (desk->sheet, &units);
+  g_assert_null (gw_sheet_view_get_drawing (desk->sheet));
+  g_signal_emit_by_name (gesture, "drag-update", 0.0, 12.0);
+  point ("mousemove_relative 0 5 sleep 0.05 mouseup 1");
+  g_assert_cmpfloat (battery_of (desk)->x_mm.value, >, before);
+  undo_all (desk);
+}
+
 /* Stations and control surfaces keep their parts of the span, panels their dihedral. */
 static void
 test_span_in_proportion (Desk         *desk,
@@ -534,6 +576,7 @@ main (int   argc,
   ADD ("/desk/sheet/type", NULL, test_type);
   ADD ("/desk/sheet/type-balance", NULL, test_type_balance);
   ADD ("/desk/sheet/type-span", NULL, test_type_span);
+  ADD ("/desk/sheet/drag-before-the-frame", NULL, test_drag_before_the_frame);
   ADD ("/desk/sheet/span-in-proportion", NULL, test_span_in_proportion);
   ADD ("/desk/sheet/zoom", NULL, test_zoom);
 

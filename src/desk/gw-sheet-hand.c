@@ -200,7 +200,8 @@ drag_update_cb (GtkGestureDrag *gesture,
 {
   double scale;
 
-  if (self->evaluation == NULL || (!self->has_moved && hypot (dx, dy) < SLACK))
+  if (self->evaluation == NULL || self->front == NULL ||
+      (!self->has_moved && hypot (dx, dy) < SLACK))
     return;
   if (!self->has_moved)
     gw_document_leave (self->document);

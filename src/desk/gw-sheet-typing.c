@@ -232,7 +232,7 @@ _gw_sheet_type (GwSheetView  *self,
   g_autofree char *label = NULL, *text = NULL;
   double           x, y;
 
-  if (!find_place (self, grip, &x, &y))
+  if (self->front == NULL || !find_place (self, grip, &x, &y))
     return;
   if (self->popover == NULL)
     make_popover (self);
