@@ -269,7 +269,8 @@ test_quick (void)
   set (evaluation, 1, GW_RESULT_MASS, 0.9);
   evaluation->is_quick = TRUE;
   text = against (evaluation);
-  g_assert_cmpstr (text, ==, "Against Thin sheet: 100 g lighter.");
+  g_assert_cmpstr (text, ==,
+                   "Against Thin sheet: 100 g lighter. How sure that is comes in a moment.");
   rows = gw_words_rows_against_baseline (evaluation, 1, gw_units_standard ());
   for (guint i = 0; i < rows->len; i++)
     g_assert_cmpint (((GwWordsRow *) g_ptr_array_index (rows, i))->sureness, ==,

@@ -348,6 +348,8 @@ gw_words_against_baseline (const GwEvaluation *evaluation,
   add_effect (&pair, sentences);
   add_sureness (&pair, sentences);
   add_unclear (&pair, sentences);
+  if (!pair.has_bands)
+    take (sentences, g_strdup (_ ("How sure that is comes in a moment.")));
   add_limits_against (&pair, sentences);
   add_notes (&pair, of_before, _ ("Of this option alone:"), sentences);
   return join (sentences, " ");
