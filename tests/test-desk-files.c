@@ -301,6 +301,12 @@ has_in_menu (Desk       *desk,
   return strstr (labels->str, line) != NULL;
 }
 
+static const char *
+foot_text (Desk *desk)
+{
+  return gtk_inscription_get_text (GTK_INSCRIPTION (get_widget (desk->window, "foot")));
+}
+
 static void
 test_undo (void)
 {
@@ -316,8 +322,14 @@ test_undo (void)
   g_assert_cmpfloat (chord_now (&desk), ==, 200.0);
   g_assert_true (has_in_menu (&desk, "Undo"));
   g_assert_true (has_in_menu (&desk, "Redo Change the chord"));
+  g_assert_cmpstr (foot_text (&desk), ==, "Undone: Change the chord");
   act (&desk, "win.redo");
   g_assert_cmpfloat (chord_now (&desk), ==, 210.0);
+  g_assert_cmpstr (foot_text (&desk), ==, "Done again: Change the chord");
+
+  /* The next edit is another matter. */
+  edit_chord (desk.document, 220);
+  g_assert_null (strstr (foot_text (&desk), "Done again"));
 
   /* As a key of the application it would be taken from the text that is typed in. */
   accels = gtk_application_get_accels_for_action (GTK_APPLICATION (application), "win.undo");

@@ -21,7 +21,7 @@ undo_cb (GtkWidget  *widget,
   g_autofree char *text = name != NULL ? g_strdup_printf (_ ("Undone: %s"), name) : g_strdup ("");
 
   gw_document_undo (self->document);
-  _gw_window_say (self, text);
+  _gw_window_say_step (self, text);
 }
 
 static void
@@ -35,7 +35,7 @@ redo_cb (GtkWidget  *widget,
     name != NULL ? g_strdup_printf (_ ("Done again: %s"), name) : g_strdup ("");
 
   gw_document_redo (self->document);
-  _gw_window_say (self, text);
+  _gw_window_say_step (self, text);
 }
 
 static void

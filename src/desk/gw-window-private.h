@@ -52,6 +52,7 @@ struct _GwWindow
   gboolean    is_dark;
   gboolean    is_asking; /* for the shape of a new study */
   guint       wait_source, message_source;
+  GwStudy    *step_study; /* (nullable): that the step which is told led to */
 
   GwAsk    ask;
   GwStudy *asked; /* before closing, of this; edited on, it is no longer asked */
@@ -64,6 +65,10 @@ struct _GwWindow
 void _gw_window_install_actions (GtkWidgetClass *widget_class);
 void _gw_window_init_actions (GwWindow *self);
 void _gw_window_remove_actions (GwWindow *self);
+
+/** _gw_window_say_step: until the next edit, at most. */
+void _gw_window_say_step (GwWindow   *self,
+                          const char *text);
 
 GwApplication *_gw_window_get_application (GwWindow *self);
 GwEvaluation  *_gw_window_get_evaluation (GwWindow *self);

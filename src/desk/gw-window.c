@@ -47,6 +47,7 @@ message_over_cb (gpointer data)
   GwWindow *self = data;
 
   self->message_source = 0;
+  g_clear_pointer (&self->step_study, gw_study_unref);
   gtk_inscription_set_text (
     self->foot, _ ("Estimates for unmanned models: no substitute for a structural test, a range "
                    "check, a careful first flight, or local law."));
@@ -59,6 +60,7 @@ _gw_window_say (GwWindow   *self,
                 const char *text)
 {
   g_clear_handle_id (&self->message_source, g_source_remove);
+  g_clear_pointer (&self->step_study, gw_study_unref);
   if (*text == '\0')
     {
       message_over_cb (self);
@@ -68,6 +70,17 @@ _gw_window_say (GwWindow   *self,
   gtk_inscription_set_text (self->foot, text);
   gtk_widget_add_css_class (GTK_WIDGET (self->foot), "message");
   self->message_source = g_timeout_add_seconds (READING_TIME, message_over_cb, self);
+}
+
+void
+_gw_window_say_step (GwWindow   *self,
+                     const char *text)
+{
+  GwStudy *study = gw_document_get_study (self->document);
+
+  _gw_window_say (self, text);
+  if (*text != '\0' && study != NULL)
+    self->step_study = gw_study_ref (study);
 }
 
 /* "4 options · baseline: Folded foam board" */
@@ -269,6 +282,9 @@ document_changed_cb (GwWindow   *self,
   /* What is only tried changes nothing around the sheet. */
   if (document == self->document && gw_document_get_former (document) != NULL)
     return;
+
+  if (self->step_study != NULL && gw_document_get_study (document) != self->step_study)
+    _gw_window_say (self, "");
 
   if (document == self->candidate && evaluation != NULL && _gw_window_is_edited (self))
     {
@@ -556,6 +572,7 @@ gw_window_dispose (GObject *object)
   _gw_window_dispose_menus (self);
   g_clear_handle_id (&self->wait_source, g_source_remove);
   g_clear_handle_id (&self->message_source, g_source_remove);
+  g_clear_pointer (&self->step_study, gw_study_unref);
   gtk_widget_dispose_template (GTK_WIDGET (self), GW_TYPE_WINDOW);
 
   G_OBJECT_CLASS (gw_window_parent_class)->dispose (object);
