@@ -1,0 +1,327 @@
+/* gw-figure-pressure.c - pressure along the chord, and what the layers do there
+ *
+ * SPDX-FileCopyrightText: 2026 The Gramwright authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+
+#include <glib.h>
+#include <math.h>
+
+#include "figures/gw-figures-i18n.h"
+#include "figures/gw-plot.h"
+
+#define STRIP_SHARE 0.36 /* of the height that the outline takes at most */
+#define OFFSET      3.2  /* of a mark along the outline from it [pt] */
+#define MOST_TEXTS  24
+
+/* Nodes of a side, from the edge (upper) or from the nose (lower). */
+typedef struct
+{
+  size_t first, n;
+} Side;
+
+static Side
+side_of (const GwPressureFigure *figure,
+         bool                    is_upper)
+{
+  size_t nose = 0;
+
+  for (size_t i = 1; i < figure->n; i++)
+    if (figure->x[i] < figure->x[nose])
+      nose = i;
+
+  return is_upper ? (Side){ 0, nose + 1 } : (Side){ nose, figure->n - nose };
+}
+
+/* @values of that side at @x, straight between the nodes. */
+static double
+value_at (const GwPressureFigure *figure,
+          bool                    is_upper,
+          double                  x,
+          const double           *values)
+{
+  const Side side = side_of (figure, is_upper);
+
+  for (size_t i = side.first; i + 1 < side.first + side.n; i++)
+    {
+      const double a = figure->x[i], b = figure->x[i + 1];
+
+      if (a != b && (x - a) * (x - b) <= 0)
+        return values[i] + (x - a) / (b - a) * (values[i + 1] - values[i]);
+    }
+
+  return x < 0.5 ? values[is_upper ? side.n - 1 : side.first]
+                 : values[is_upper ? 0 : side.first + side.n - 1];
+}
+
+static double
+extent_of (const GwPressureFigure *figure,
+           double                 *highest)
+{
+  double low = INFINITY;
+
+  *highest = -INFINITY;
+  for (size_t i = 0; i < figure->n; i++)
+    {
+      low = fmin (low, figure->y[i]);
+      *highest = fmax (*highest, figure->y[i]);
+    }
+
+  return *highest - low;
+}
+
+/* Where each event begins and ends, with a word for it. */
+typedef struct
+{
+  const char *word;
+  bool        is_upper;
+  double      x;
+} Station;
+
+static size_t
+find_stations (const GwPressureFigure *figure,
+               Station                *stations)
+{
+  size_t n = 0;
+
+  for (size_t i = 0; i < figure->n_events && n + 2 <= MOST_TEXTS; i++)
+    {
+      const GwFlowEvent *event = &figure->events[i];
+
+      switch (event->kind)
+        {
+        case GW_FLOW_TRANSITION:
+          stations[n++] = (Station){ _ ("transition"), event->is_upper, event->from };
+          break;
+        case GW_FLOW_BUBBLE:
+          stations[n++] = (Station){ _ ("laminar separation"), event->is_upper, event->from };
+          stations[n++] = (Station){ _ ("reattachment"), event->is_upper, event->to };
+          break;
+        case GW_FLOW_SEPARATION:
+          stations[n++] = (Station){ _ ("turbulent separation"), event->is_upper, event->from };
+          break;
+        case GW_FLOW_LAMINAR_SEPARATION:
+          stations[n++] =
+            (Station){ _ ("laminar separation, stays off"), event->is_upper, event->from };
+          break;
+        default:
+          break;
+        }
+    }
+
+  return n;
+}
+
+/* Leaders to the events of both sides: on the curve with their places, on the outline without. */
+static void
+label_stations (GwDrawing              *drawing,
+                const GwPressureFigure *figure,
+                const GwPlot           *plot,
+                GwCallouts             *callouts,
+                const double           *middle)
+{
+  Station      stations[MOST_TEXTS];
+  const size_t n = find_stations (figure, stations);
+
+  for (size_t i = 0; i < n; i++)
+    {
+      const Station *at = &stations[i];
+      const double   value =
+        value_at (figure, at->is_upper, at->x, middle == NULL ? figure->pressure : figure->y);
+      char     *text = middle == NULL ? g_strdup_printf (_ ("%s %.0f %%"), at->word, 100 * at->x)
+                                      : g_strdup (at->word);
+      GwCallout callout = {
+        .x = gw_plot_x (plot, at->x),
+        .y = middle == NULL ? gw_plot_y (plot, value) : *middle - value * plot->box.width,
+        .radius = 1.2,
+        .has_dot = true,
+        .text = text,
+        .font = GW_FONT_SMALL,
+        .tone = GW_TONE_INK,
+        .target = GW_TARGET_NONE,
+      };
+
+      if (!gw_callouts_place (drawing, callouts, 1, &callout))
+        gw_drawing_symbol (drawing, GW_MARK_DOT, callout.x, callout.y, 2.4, GW_TONE_MID);
+      g_free (text);
+    }
+}
+
+static void
+label_side (GwDrawing              *drawing,
+            const GwPressureFigure *figure,
+            const GwPlot           *plot,
+            bool                    is_upper,
+            size_t                  since)
+{
+  static const double places[] = { 0.55, 0.45, 0.65, 0.35, 0.75, 0.25, 0.85 };
+  const char         *word = is_upper ? _ ("upper side") : _ ("lower side");
+  const size_t        before = gw_drawing_n (drawing);
+
+  for (size_t i = 0; i < G_N_ELEMENTS (places) && gw_drawing_n (drawing) == before; i++)
+    {
+      const double     y = value_at (figure, is_upper, places[i], figure->pressure);
+      const GwPlotLine point = { .n = 1, .x = &places[i], .y = &y };
+
+      gw_plot_label (drawing, plot, &point, 1, &word, since);
+    }
+}
+
+/* Where the flow runs backwards within a bubble. */
+static void
+draw_bubbles (GwDrawing              *drawing,
+              const GwPressureFigure *figure,
+              const GwPlot           *plot)
+{
+  for (size_t i = 0; i < figure->n_events; i++)
+    if (figure->events[i].kind == GW_FLOW_BUBBLE)
+      {
+        const GwFlowEvent *event = &figure->events[i];
+        const double       x = gw_plot_x (plot, event->from);
+        GwMark            *mark = gw_rectangle (
+                     drawing,
+                     (GwBox){ x, plot->box.y, gw_plot_x (plot, event->to) - x, plot->box.height },
+                     GW_LINE_NONE, GW_TONE_FAINT);
+
+        mark->is_filled = true;
+        mark->fill = GW_TONE_FAINT;
+        mark->opacity = 0.3;
+      }
+}
+
+static void
+draw_curves (GwDrawing              *drawing,
+             const GwPressureFigure *figure,
+             const GwPlot           *plot)
+{
+  GwCallouts callouts = {
+    .bounds = gw_box_inset (plot->box, 2),
+    .gap = 1.5,
+    .longest = 150,
+    .middle = -INFINITY,
+    .may_cover = true,
+  };
+
+  gw_plot_axes (drawing, plot);
+  callouts.since = gw_drawing_n (drawing);
+  draw_bubbles (drawing, figure, plot);
+  for (int is_upper = 0; is_upper < 2; is_upper++)
+    {
+      const Side       side = side_of (figure, is_upper);
+      const GwPlotLine line = { .n = side.n,
+                                .x = figure->x + side.first,
+                                .y = figure->pressure + side.first,
+                                .line = is_upper ? GW_LINE_WIDE : GW_LINE_NARROW,
+                                .tone = GW_TONE_INK };
+
+      gw_plot_line (drawing, plot, &line);
+    }
+  label_stations (drawing, figure, plot, &callouts, NULL);
+  for (int is_upper = 1; is_upper >= 0; is_upper--)
+    label_side (drawing, figure, plot, is_upper, callouts.since);
+}
+
+/* A line off the outline along what is separated: wide and whole over a bubble, dashed where the
+ * flow stays off. */
+static void
+draw_separated (GwDrawing              *drawing,
+                const GwPressureFigure *figure,
+                const GwPlot           *plot,
+                const GwFlowEvent      *event,
+                double                  middle)
+{
+  const Side side = side_of (figure, event->is_upper);
+  double    *xy = g_new (double, 2 * (side.n + 2));
+  size_t     n = 0;
+
+  for (size_t i = 0; i < side.n + 2; i++)
+    {
+      const double end = event->is_upper ? event->to : event->from;
+      const double start = event->is_upper ? event->from : event->to;
+      const double x = i == 0            ? end
+                       : i == side.n + 1 ? start
+                                         : figure->x[side.first + i - 1];
+
+      if (x < event->from || x > event->to)
+        continue;
+      xy[2 * n] = gw_plot_x (plot, x);
+      xy[2 * n++ + 1] = middle -
+                        value_at (figure, event->is_upper, x, figure->y) * plot->box.width +
+                        (event->is_upper ? -OFFSET : OFFSET);
+    }
+  if (n >= 2)
+    gw_drawing_path (drawing, n, xy,
+                     event->kind == GW_FLOW_BUBBLE ? GW_LINE_WIDE : GW_LINE_HIDDEN, GW_TONE_INK);
+  g_free (xy);
+}
+
+static void
+draw_outline (GwDrawing              *drawing,
+              GwBox                   box,
+              const GwPressureFigure *figure,
+              const GwPlot           *plot)
+{
+  GwCallouts   callouts = { .bounds = box, .since = gw_drawing_n (drawing), .gap = 1.5, .longest = 150, .middle = -INFINITY };
+  double       highest;
+  const double extent = extent_of (figure, &highest);
+  const double middle = box.y + 0.5 * box.height + (highest - 0.5 * extent) * plot->box.width;
+  double      *xy = g_new (double, 2 * figure->n);
+  GwMark      *mark;
+
+  for (size_t i = 0; i < figure->n; i++)
+    {
+      xy[2 * i] = gw_plot_x (plot, figure->x[i]);
+      xy[2 * i + 1] = middle - figure->y[i] * plot->box.width;
+    }
+  mark = gw_drawing_path (drawing, figure->n, xy, GW_LINE_WIDE, GW_TONE_INK);
+  mark->is_closed = true;
+  mark->is_filled = true;
+  mark->fill = GW_TONE_BODY;
+  g_free (xy);
+  for (size_t i = 0; i < figure->n_events; i++)
+    if (figure->events[i].kind != GW_FLOW_TRANSITION)
+      draw_separated (drawing, figure, plot, &figure->events[i], middle);
+  label_stations (drawing, figure, plot, &callouts, &middle);
+}
+
+/* The chord of both to one scale: a low box is not used in all its width. */
+static void
+draw_both (GwDrawing              *drawing,
+           GwBox                   box,
+           const GwPressureFigure *figure)
+{
+  const double line = gw_text_line (drawing, GW_FONT_SMALL);
+  const double margin = 2 * (OFFSET + line);
+  GwPlot       plot = { .x = GW_AXIS_NEW (100, _ ("of the chord, %")),
+                        .y = GW_AXIS_NEW (1, _ ("pressure coefficient, suction upwards")),
+                        .is_down = true };
+  double       highest, extent = extent_of (figure, &highest), chord;
+  GwBox        strip;
+
+  for (size_t i = 0; i < figure->n; i++)
+    {
+      gw_axis_widen (&plot.x, figure->x[i]);
+      gw_axis_widen (&plot.y, figure->pressure[i]);
+    }
+  gw_axis_widen (&plot.y, 1);
+  chord = fmin (box.width - 4 * line, (STRIP_SHARE * box.height - margin) / extent);
+  if (chord > 0)
+    box.width = fmin (box.width, chord + 4 * line);
+  strip = gw_box_take_bottom (&box, chord * extent + margin);
+  if (!gw_plot_place (drawing, &plot, box))
+    return;
+  draw_curves (drawing, figure, &plot);
+  if (plot.box.width * extent / (plot.x.high - plot.x.low) <= strip.height - 2 * OFFSET)
+    draw_outline (drawing, strip, figure, &plot);
+}
+
+void
+gw_figure_pressure (GwDrawing              *drawing,
+                    GwBox                   box,
+                    const GwPressureFigure *figure)
+{
+  GwBox rest = gw_plot_frame (drawing, box, &figure->words, 0, NULL);
+
+  if (figure->n >= 3)
+    draw_both (drawing, rest, figure);
+}
