@@ -261,7 +261,13 @@ draw_outline (GwDrawing              *drawing,
               const GwPressureFigure *figure,
               const GwPlot           *plot)
 {
-  GwCallouts   callouts = { .bounds = box, .since = gw_drawing_n (drawing), .gap = 1.5, .longest = 150, .middle = -INFINITY };
+  GwCallouts callouts = {
+    .bounds = box,
+    .since = gw_drawing_n (drawing),
+    .gap = 1.5,
+    .longest = 150,
+    .middle = -INFINITY,
+  };
   double       highest;
   const double extent = extent_of (figure, &highest);
   const double middle = box.y + 0.5 * box.height + (highest - 0.5 * extent) * plot->box.width;

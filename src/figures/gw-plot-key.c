@@ -48,8 +48,17 @@ write_at (GwDrawing    *drawing,
           const char   *text,
           size_t        since)
 {
-  static const double shifts[][2] = { { 0, -0.5 }, { -0.5, -1 }, { -0.5, 0 }, { 0, -1 }, { 0, 0 }, { -1, -1 }, { -1, 0 }, { -1, -0.5 } };
-  double              width, height;
+  static const double shifts[][2] = {
+    { 0, -0.5 },
+    { -0.5, -1 },
+    { -0.5, 0 },
+    { 0, -1 },
+    { 0, 0 },
+    { -1, -1 },
+    { -1, 0 },
+    { -1, -0.5 },
+  };
+  double width, height;
 
   gw_drawing_measure (drawing, text, GW_FONT_SMALL, GW_STYLE_UPRIGHT, &width, &height);
   for (size_t i = 0; i < G_N_ELEMENTS (shifts); i++)
@@ -196,8 +205,9 @@ gw_plot_frame (GwDrawing            *drawing,
 {
   const double line = gw_text_line (drawing, GW_FONT_SMALL);
   GwBox        head = gw_box_take_top (&box, gw_text_line (drawing, GW_FONT_HEAD) + 1);
-  char        *text = gw_text_fit (drawing, words->title, GW_FONT_HEAD, GW_STYLE_UPRIGHT, head.width);
+  char        *text;
 
+  text = gw_text_fit (drawing, words->title, GW_FONT_HEAD, GW_STYLE_UPRIGHT, head.width);
   if (text != NULL)
     gw_drawing_text (drawing, head.x, head.y, text, GW_FONT_HEAD, GW_TONE_INK);
   g_free (text);
