@@ -12,6 +12,7 @@
 
 #define STRIP_SHARE 0.36 /* of the height that the outline takes at most */
 #define OFFSET      3.2  /* of a mark along the outline from it [pt] */
+#define MIN_CHORD   80.0 /* of an outline worth drawing [pt] */
 #define MOST_TEXTS  24
 
 /* Nodes of a side, from the edge (upper) or from the nose (lower). */
@@ -70,6 +71,13 @@ extent_of (const GwPressureFigure *figure,
   return *highest - low;
 }
 
+/* [pt] */
+static double
+chord_of (const GwPlot *plot)
+{
+  return plot->box.width / (plot->x.high - plot->x.low);
+}
+
 /* Where each event begins and ends, with a word for it. */
 typedef struct
 {
@@ -112,13 +120,38 @@ find_stations (const GwPressureFigure *figure,
   return n;
 }
 
-/* Leaders to the events of both sides: on the curve with their places, on the outline without. */
+/* A leader to its word, or a dot alone where that has no room. @is_placed: with its place on the
+ * chord */
 static void
-label_stations (GwDrawing              *drawing,
-                const GwPressureFigure *figure,
-                const GwPlot           *plot,
-                GwCallouts             *callouts,
-                const double           *middle)
+label_station (GwDrawing     *drawing,
+               GwCallouts    *callouts,
+               const Station *station,
+               double         x,
+               double         y,
+               bool           is_placed)
+{
+  char           *placed = g_strdup_printf (_ ("%s %.0f %%"), station->word, 100 * station->x);
+  const GwCallout callout = {
+    .x = x,
+    .y = y,
+    .radius = 1.2,
+    .has_dot = true,
+    .text = is_placed ? placed : station->word,
+    .font = GW_FONT_SMALL,
+    .tone = GW_TONE_INK,
+    .target = GW_TARGET_NONE,
+  };
+
+  if (!gw_callouts_place (drawing, callouts, 1, &callout))
+    gw_drawing_symbol (drawing, GW_MARK_DOT, x, y, 2.4, GW_TONE_MID);
+  g_free (placed);
+}
+
+static void
+label_curves (GwDrawing              *drawing,
+              const GwPressureFigure *figure,
+              const GwPlot           *plot,
+              GwCallouts             *callouts)
 {
   Station      stations[MOST_TEXTS];
   const size_t n = find_stations (figure, stations);
@@ -126,24 +159,10 @@ label_stations (GwDrawing              *drawing,
   for (size_t i = 0; i < n; i++)
     {
       const Station *at = &stations[i];
-      const double   value =
-        value_at (figure, at->is_upper, at->x, middle == NULL ? figure->pressure : figure->y);
-      char     *text = middle == NULL ? g_strdup_printf (_ ("%s %.0f %%"), at->word, 100 * at->x)
-                                      : g_strdup (at->word);
-      GwCallout callout = {
-        .x = gw_plot_x (plot, at->x),
-        .y = middle == NULL ? gw_plot_y (plot, value) : *middle - value * plot->box.width,
-        .radius = 1.2,
-        .has_dot = true,
-        .text = text,
-        .font = GW_FONT_SMALL,
-        .tone = GW_TONE_INK,
-        .target = GW_TARGET_NONE,
-      };
+      const double   pressure = value_at (figure, at->is_upper, at->x, figure->pressure);
 
-      if (!gw_callouts_place (drawing, callouts, 1, &callout))
-        gw_drawing_symbol (drawing, GW_MARK_DOT, callout.x, callout.y, 2.4, GW_TONE_MID);
-      g_free (text);
+      label_station (drawing, callouts, at, gw_plot_x (plot, at->x), gw_plot_y (plot, pressure),
+                     true);
     }
 }
 
@@ -216,7 +235,7 @@ draw_curves (GwDrawing              *drawing,
 
       gw_plot_line (drawing, plot, &line);
     }
-  label_stations (drawing, figure, plot, &callouts, NULL);
+  label_curves (drawing, figure, plot, &callouts);
   for (int is_upper = 1; is_upper >= 0; is_upper--)
     label_side (drawing, figure, plot, is_upper, callouts.since);
 }
@@ -246,7 +265,7 @@ draw_separated (GwDrawing              *drawing,
         continue;
       xy[2 * n] = gw_plot_x (plot, x);
       xy[2 * n++ + 1] = middle -
-                        value_at (figure, event->is_upper, x, figure->y) * plot->box.width +
+                        value_at (figure, event->is_upper, x, figure->y) * chord_of (plot) +
                         (event->is_upper ? -OFFSET : OFFSET);
     }
   if (n >= 2)
@@ -255,29 +274,49 @@ draw_separated (GwDrawing              *drawing,
   g_free (xy);
 }
 
+/* Words stand on the side they are of: no leader runs across the outline. */
+static void
+label_outline (GwDrawing              *drawing,
+               GwBox                   box,
+               const GwPressureFigure *figure,
+               const GwPlot           *plot,
+               size_t                  since,
+               double                  middle)
+{
+  GwCallouts   callouts = { .since = since, .gap = 1.5, .longest = 150, .middle = -INFINITY };
+  Station      stations[MOST_TEXTS];
+  const size_t n = find_stations (figure, stations);
+
+  for (size_t i = 0; i < n; i++)
+    {
+      const Station *at = &stations[i];
+      const double   y =
+        middle - value_at (figure, at->is_upper, at->x, figure->y) * chord_of (plot);
+
+      callouts.bounds = box;
+      if (at->is_upper)
+        callouts.bounds.height = fmax (y - box.y, 0);
+      else
+        gw_box_take_top (&callouts.bounds, fmax (y - box.y, 0));
+      label_station (drawing, &callouts, at, gw_plot_x (plot, at->x), y, false);
+    }
+}
+
 static void
 draw_outline (GwDrawing              *drawing,
               GwBox                   box,
               const GwPressureFigure *figure,
-              const GwPlot           *plot)
+              const GwPlot           *plot,
+              double                  middle)
 {
-  GwCallouts callouts = {
-    .bounds = box,
-    .since = gw_drawing_n (drawing),
-    .gap = 1.5,
-    .longest = 150,
-    .middle = -INFINITY,
-  };
-  double       highest;
-  const double extent = extent_of (figure, &highest);
-  const double middle = box.y + 0.5 * box.height + (highest - 0.5 * extent) * plot->box.width;
+  const size_t since = gw_drawing_n (drawing);
   double      *xy = g_new (double, 2 * figure->n);
   GwMark      *mark;
 
   for (size_t i = 0; i < figure->n; i++)
     {
       xy[2 * i] = gw_plot_x (plot, figure->x[i]);
-      xy[2 * i + 1] = middle - figure->y[i] * plot->box.width;
+      xy[2 * i + 1] = middle - figure->y[i] * chord_of (plot);
     }
   mark = gw_drawing_path (drawing, figure->n, xy, GW_LINE_WIDE, GW_TONE_INK);
   mark->is_closed = true;
@@ -287,7 +326,21 @@ draw_outline (GwDrawing              *drawing,
   for (size_t i = 0; i < figure->n_events; i++)
     if (figure->events[i].kind != GW_FLOW_TRANSITION)
       draw_separated (drawing, figure, plot, &figure->events[i], middle);
-  label_stations (drawing, figure, plot, &callouts, &middle);
+  label_outline (drawing, box, figure, plot, since, middle);
+}
+
+/* Room above or below the outline for the words of its events. */
+static double
+margin_of (GwDrawing              *drawing,
+           const GwPressureFigure *figure,
+           bool                    is_upper)
+{
+  const double line = gw_text_line (drawing, GW_FONT_SMALL);
+
+  for (size_t i = 0; i < figure->n_events; i++)
+    if (figure->events[i].is_upper == is_upper)
+      return OFFSET + 2.5 * line;
+  return OFFSET;
 }
 
 /* The chord of both to one scale: a low box is not used in all its width. */
@@ -296,29 +349,33 @@ draw_both (GwDrawing              *drawing,
            GwBox                   box,
            const GwPressureFigure *figure)
 {
-  const double line = gw_text_line (drawing, GW_FONT_SMALL);
-  const double margin = 2 * (OFFSET + line);
+  const double top = margin_of (drawing, figure, true);
+  const double margin = top + margin_of (drawing, figure, false);
   GwPlot       plot = { .x = GW_AXIS_NEW (100, _ ("of the chord, %")),
                         .y = GW_AXIS_NEW (1, _ ("pressure coefficient, suction upwards")),
                         .is_down = true };
-  double       highest, extent = extent_of (figure, &highest), chord;
-  GwBox        strip;
+  double       highest, extent = extent_of (figure, &highest), widest;
+  GwBox        strip = { 0 };
 
   for (size_t i = 0; i < figure->n; i++)
     {
       gw_axis_widen (&plot.x, figure->x[i]);
       gw_axis_widen (&plot.y, figure->pressure[i]);
     }
+  gw_axis_widen (&plot.x, 0);
+  gw_axis_widen (&plot.x, 1);
   gw_axis_widen (&plot.y, 1);
-  chord = fmin (box.width - 4 * line, (STRIP_SHARE * box.height - margin) / extent);
-  if (chord > 0)
-    box.width = fmin (box.width, chord + 4 * line);
-  strip = gw_box_take_bottom (&box, chord * extent + margin);
+  widest = (STRIP_SHARE * box.height - margin) / extent;
+  if (widest > MIN_CHORD)
+    {
+      box.width = fmin (box.width, widest);
+      strip = gw_box_take_bottom (&box, box.width * extent + margin);
+    }
   if (!gw_plot_place (drawing, &plot, box))
     return;
   draw_curves (drawing, figure, &plot);
-  if (plot.box.width * extent / (plot.x.high - plot.x.low) <= strip.height - 2 * OFFSET)
-    draw_outline (drawing, strip, figure, &plot);
+  if (strip.height > 0)
+    draw_outline (drawing, strip, figure, &plot, strip.y + top + highest * chord_of (&plot));
 }
 
 void

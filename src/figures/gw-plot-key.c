@@ -58,7 +58,8 @@ write_at (GwDrawing    *drawing,
     { -1, 0 },
     { -1, -0.5 },
   };
-  double width, height;
+  const GwBox inner = gw_box_inset (plot->box, 1.5);
+  double      width, height;
 
   gw_drawing_measure (drawing, text, GW_FONT_SMALL, GW_STYLE_UPRIGHT, &width, &height);
   for (size_t i = 0; i < G_N_ELEMENTS (shifts); i++)
@@ -67,7 +68,7 @@ write_at (GwDrawing    *drawing,
       const GwBox  box = { at[0] + gap_x + shifts[i][0] * width,
                            at[1] + gap_y + shifts[i][1] * height, width, height };
 
-      if (!gw_box_holds (&plot->box, &box) || !gw_is_free (drawing, since, box, 1.2, true))
+      if (!gw_box_holds (&inner, &box) || !gw_is_free (drawing, since, box, 1.2, true))
         continue;
       gw_drawing_text (drawing, box.x, box.y, text, GW_FONT_SMALL, GW_TONE_INK);
       return true;
@@ -182,18 +183,16 @@ draw_notes (GwDrawing            *drawing,
 {
   const double line = gw_text_line (drawing, GW_FONT_SMALL);
   const int    most = (int) (box->height * NOTE_SHARE / line);
-  int          n_lines = 0;
+  int          n_lines;
   GwBox        notes;
 
-  for (size_t i = 0; i < words->n_notes; i++)
-    n_lines +=
-      gw_text_lines (drawing, words->notes[i], GW_FONT_SMALL, GW_STYLE_UPRIGHT, box->width);
+  if (words->notes == NULL || most == 0)
+    return;
+  n_lines = gw_text_lines (drawing, words->notes, GW_FONT_SMALL, GW_STYLE_UPRIGHT, box->width);
   notes = gw_box_take_bottom (box, line * MIN (n_lines, most));
-  for (size_t i = 0; i < words->n_notes; i++)
-    gw_box_take_top (&notes, gw_text_paragraph (drawing, notes, words->notes[i], GW_FONT_SMALL,
-                                                GW_TONE_MID, GW_STYLE_UPRIGHT, GW_ALIGN_START));
-  if (n_lines > 0 && most > 0)
-    gw_box_take_bottom (box, 2);
+  gw_text_paragraph (drawing, notes, words->notes, GW_FONT_SMALL, GW_TONE_MID, GW_STYLE_UPRIGHT,
+                     GW_ALIGN_START);
+  gw_box_take_bottom (box, 2);
 }
 
 GwBox

@@ -27,10 +27,9 @@ typedef struct
 /* What stands around the plots of all three. */
 typedef struct
 {
-  const char        *title;
-  const char        *conditions; /* nullable */
-  size_t             n_notes;
-  const char *const *notes; /* sentences below: what is missing and why, sources */
+  const char *title;
+  const char *conditions; /* nullable */
+  const char *notes;      /* nullable: sentences below: what is missing and why, sources */
 } GwSectionWords;
 
 typedef struct

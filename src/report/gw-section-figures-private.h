@@ -40,20 +40,23 @@ _gw_section_keep (GwSectionSheet *sheet,
 /* Uses that make one curve. */
 typedef struct
 {
-  GArray *uses; /* of GwSectionUse; the first stands for all */
-  double  re;   /* in the middle of theirs; NAN: none has a stall speed */
+  GArray  *uses;    /* of GwSectionUse; the first stands for all */
+  gboolean is_bent; /* by their finish, which is the same then */
+  double   re;      /* in the middle of theirs; NAN: none has a stall speed */
+  double   re_low, re_high;
 } GwSectionGroup;
 
-/** _gw_section_groups: @is_by_re: far apart in Reynolds number makes two curves.
+/** _gw_section_groups: @is_by_re: of figures at one Reynolds number, where those far apart make two
+ * curves; else over all. A finish that cannot be seen makes none.
  * (transfer full): of GwSectionGroup */
 GArray *_gw_section_groups (const GwSectionSheet *sheet,
                             gboolean              is_by_re);
 
-/** _gw_section_label: of curve number @i; @re: to be told; NAN: not. */
+/** _gw_section_label: of curve number @i. */
 GwSectionLabel _gw_section_label (GwSectionSheet       *sheet,
                                   const GwSectionGroup *group,
                                   guint                 i,
-                                  double                re);
+                                  gboolean              with_re);
 
 /** _gw_section_note: adds a sentence, once. @text: (transfer full) */
 void _gw_section_note (GwSectionSheet *sheet,
@@ -67,7 +70,7 @@ void _gw_section_note_known (GwSectionSheet     *sheet,
 char *_gw_section_re_text (const GwSectionSheet *sheet,
                            double                re);
 
-/** _gw_section_words: with the notes so far. */
+/** _gw_section_words: with the notes so far, as one paragraph. */
 GwSectionWords _gw_section_words (GwSectionSheet *sheet,
                                   const char     *title,
                                   const char     *conditions);

@@ -13,7 +13,7 @@
 #include "report/gw-section-lines.h"
 #include "study/gw-section-known.h"
 
-#define NEAR 1.15 /* Reynolds numbers that make one curve */
+#define NEAR 1.2 /* Reynolds numbers that make one curve */
 
 static void
 group_clear (GwSectionGroup *group)
@@ -27,35 +27,63 @@ first_of (const GwSectionGroup *group)
   return &g_array_index (group->uses, GwSectionUse, 0);
 }
 
+/* Reynolds number that is asked for, or its own. */
+static double
+re_of (const GwSectionSheet *sheet,
+       const GwSectionUse   *use)
+{
+  return isfinite (sheet->choice.re) ? sheet->choice.re : use->re;
+}
+
 static gboolean
 is_near (const GwSectionGroup *group,
          double                re)
 {
-  double low = re, high = re;
+  if (isnan (re) || isnan (group->re_low))
+    return isnan (re) && isnan (group->re_low);
 
-  for (guint i = 0; i < group->uses->len; i++)
-    {
-      const double other = g_array_index (group->uses, GwSectionUse, i).re;
-
-      low = fmin (low, other);
-      high = fmax (high, other);
-    }
-
-  return isnan (re) == isnan (first_of (group)->re) && (isnan (re) || high <= NEAR * low);
+  return fmax (group->re_high, re) <= NEAR * fmin (group->re_low, re);
 }
 
-static double
-middle_re (const GwSectionGroup *group)
+static gboolean
+fits (const GwSectionGroup *group,
+      const GwSectionUse   *use,
+      gboolean              is_bent,
+      gboolean              is_by_re,
+      double                re)
 {
-  double low = INFINITY, high = 0.0;
+  return gw_section_use_is_like (use, first_of (group)) && is_bent == group->is_bent &&
+         (!is_bent || gw_section_use_has_finish_of (use, first_of (group))) &&
+         (!is_by_re || is_near (group, re));
+}
 
-  for (guint i = 0; i < group->uses->len; i++)
+static void
+add_use (const GwSectionSheet *sheet,
+         GArray               *groups,
+         const GwSectionUse   *use,
+         gboolean              is_by_re)
+{
+  const double    re = re_of (sheet, use);
+  const gboolean  is_bent = is_by_re ? isfinite (re) && gw_section_finish_bends (use, re)
+                                     : gw_section_finish_costs (use);
+  GwSectionGroup *found = NULL;
+
+  for (guint k = 0; k < groups->len && found == NULL; k++)
+    if (fits (&g_array_index (groups, GwSectionGroup, k), use, is_bent, is_by_re, re))
+      found = &g_array_index (groups, GwSectionGroup, k);
+  if (found == NULL)
     {
-      low = fmin (low, g_array_index (group->uses, GwSectionUse, i).re);
-      high = fmax (high, g_array_index (group->uses, GwSectionUse, i).re);
+      const GwSectionGroup group = { g_array_new (FALSE, FALSE, sizeof (GwSectionUse)), is_bent, re,
+                                     re, re };
+
+      g_array_append_val (groups, group);
+      found = &g_array_index (groups, GwSectionGroup, groups->len - 1);
     }
 
-  return high > 0.0 ? sqrt (low * high) : (double) NAN;
+  g_array_append_val (found->uses, *use);
+  found->re_low = fmin (found->re_low, re);
+  found->re_high = fmax (found->re_high, re);
+  found->re = sqrt (found->re_low * found->re_high);
 }
 
 GArray *
@@ -67,34 +95,8 @@ _gw_section_groups (const GwSectionSheet *sheet,
 
   g_array_set_clear_func (groups, (GDestroyNotify) group_clear);
   for (guint i = 0; i < uses->len; i++)
-    {
-      const GwSectionUse *use = &g_array_index (uses, GwSectionUse, i);
-      GwSectionGroup     *found = NULL;
+    add_use (sheet, groups, &g_array_index (uses, GwSectionUse, i), is_by_re);
 
-      for (guint k = 0; k < groups->len && found == NULL; k++)
-        {
-          GwSectionGroup *group = &g_array_index (groups, GwSectionGroup, k);
-
-          if (gw_section_use_is_like (use, first_of (group)) &&
-              (!is_by_re || isfinite (sheet->choice.re) || is_near (group, use->re)))
-            found = group;
-        }
-      if (found == NULL)
-        {
-          const GwSectionGroup group = { g_array_new (FALSE, FALSE, sizeof (GwSectionUse)), NAN };
-
-          g_array_append_val (groups, group);
-          found = &g_array_index (groups, GwSectionGroup, groups->len - 1);
-        }
-      g_array_append_val (found->uses, *use);
-    }
-
-  for (guint k = 0; k < groups->len; k++)
-    {
-      GwSectionGroup *group = &g_array_index (groups, GwSectionGroup, k);
-
-      group->re = isfinite (sheet->choice.re) ? sheet->choice.re : middle_re (group);
-    }
   return groups;
 }
 
@@ -139,31 +141,48 @@ only_option (const GwSectionGroup *group)
   return (int) option;
 }
 
+static double
+two_digits (double value)
+{
+  const double unit = pow (10.0, floor (log10 (value)) - 1.0);
+
+  return round (value / unit) * unit;
+}
+
+/* "Re 93000–110000" */
+static char *
+re_range_text (const GwSectionSheet *sheet,
+               double                low,
+               double                high)
+{
+  g_autofree char *one = gw_amount_number (&sheet->units, GW_RATIO, two_digits (low), 0);
+  g_autofree char *both =
+    gw_amount_band (&sheet->units, GW_RATIO, two_digits (low), two_digits (high), 0);
+
+  /* Translators: a Reynolds number, or two with a dash between them */
+  return g_strdup_printf (_ ("Re %s"), both != NULL ? both : one);
+}
+
 char *
 _gw_section_re_text (const GwSectionSheet *sheet,
                      double                re)
 {
-  const double     unit = pow (10.0, floor (log10 (re)) - 1.0);
-  g_autofree char *text = gw_amount_number (&sheet->units, GW_RATIO, round (re / unit) * unit, 0);
-
-  /* Translators: a Reynolds number */
-  return g_strdup_printf (_ ("Re %s"), text);
+  return re_range_text (sheet, re, re);
 }
 
 GwSectionLabel
 _gw_section_label (GwSectionSheet       *sheet,
                    const GwSectionGroup *group,
                    guint                 i,
-                   double                re)
+                   gboolean              with_re)
 {
   const GwSectionUse *use = first_of (group);
-  const double        told = isfinite (re) ? re : group->re;
+  const char          letter[] = { (char) ('A' + i % 26), '\0' };
   g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
-  const char letter[] = { (char) ('A' + i % 26), '\0' };
 
-  if (isfinite (re))
-    g_ptr_array_add (parts, _gw_section_re_text (sheet, re));
-  if (isfinite (told) && gw_section_use_finish_acts (use, told))
+  if (with_re)
+    g_ptr_array_add (parts, re_range_text (sheet, group->re_low, group->re_high));
+  if (group->is_bent)
     g_ptr_array_add (parts, gw_section_use_finish_text (use, &sheet->units));
   g_ptr_array_add (parts, options_text (sheet, group));
   g_ptr_array_add (parts, NULL);
@@ -214,11 +233,18 @@ _gw_section_words (GwSectionSheet *sheet,
                    const char     *title,
                    const char     *conditions)
 {
+  char *notes = NULL;
+
+  if (sheet->notes->len > 0)
+    {
+      g_ptr_array_add (sheet->notes, NULL);
+      notes = _gw_section_keep (sheet, g_strjoinv (" ", (char **) sheet->notes->pdata));
+    }
+
   return (GwSectionWords){
     .title = title,
     .conditions = conditions,
-    .n_notes = sheet->notes->len,
-    .notes = (const char *const *) sheet->notes->pdata,
+    .notes = notes,
   };
 }
 

@@ -12,9 +12,8 @@
 #include "study/gw-catalogue.h"
 #include "study/gw-section-known.h"
 
-#define STEPS     48
-#define MOST_RE   5e6  /* beyond which a measurement says nothing of a model */
-#define SEEN_LIFT 0.01 /* of a finish */
+#define STEPS   48
+#define MOST_RE 5e6 /* beyond which a measurement says nothing of a model */
 
 /* What the rows' shares of the section's spread make of the greatest lift at @re, straight in its
  * logarithm as the rows themselves. */
@@ -58,13 +57,13 @@ fill_band (const GwSectionUse *use,
 static void
 fill_curve (GwSectionSheet      *sheet,
             GwGreatestLiftCurve *curve,
-            const GwSectionUse  *use)
+            const GwSectionUse  *use,
+            gboolean             has_smooth)
 {
   const GwSection *section = use->section;
   const double     first = section->rows[0].re, last = section->rows[section->n_rows - 1].re;
   const guint      n = last > first ? STEPS : 1;
   double          *values[5];
-  gboolean         is_seen = FALSE;
 
   for (guint i = 0; i < G_N_ELEMENTS (values); i++)
     values[i] = _gw_section_keep_new (sheet, double, n);
@@ -80,7 +79,6 @@ fill_curve (GwSectionSheet      *sheet,
       values[1][i] = built.cl_max;
       values[4][i] = smooth.cl_max;
       fill_band (use, re, built.cl_max, &values[2][i], &values[3][i]);
-      is_seen = is_seen || fabs (built.cl_max - smooth.cl_max) > SEEN_LIFT;
     }
 
   curve->n = n;
@@ -88,7 +86,7 @@ fill_curve (GwSectionSheet      *sheet,
   curve->cl = values[1];
   curve->low = values[2];
   curve->high = values[3];
-  curve->smooth = is_seen ? values[4] : NULL;
+  curve->smooth = has_smooth ? values[4] : NULL;
 }
 
 static gboolean
@@ -166,13 +164,15 @@ fill_flights (GwSectionSheet       *sheet,
 static GwGreatestLiftCurve
 make_curve (GwSectionSheet       *sheet,
             const GwSectionGroup *group,
-            guint                 i)
+            guint                 i,
+            gboolean              is_first)
 {
   const GwSectionUse *use = &g_array_index (group->uses, GwSectionUse, 0);
-  GwGreatestLiftCurve curve = { .label = _gw_section_label (sheet, group, i, NAN) };
+  GwGreatestLiftCurve curve = { .label = _gw_section_label (sheet, group, i, FALSE) };
 
-  fill_curve (sheet, &curve, use);
-  add_measured (sheet, &curve, use);
+  fill_curve (sheet, &curve, use, group->is_bent);
+  if (is_first)
+    add_measured (sheet, &curve, use);
   fill_flights (sheet, &curve, group);
   if (use->record->rows->len > 0 &&
       ((GwStudySectionRow *) g_ptr_array_index (use->record->rows, 0))->cl_max.origin !=
@@ -180,6 +180,22 @@ make_curve (GwSectionSheet       *sheet,
     _gw_section_note_known (sheet, use);
 
   return curve;
+}
+
+/* What was measured stands once, however many finishes there are. */
+static gboolean
+is_first_of_its_outline (const GArray *groups,
+                         guint         i)
+{
+  const GArray *uses = g_array_index (groups, GwSectionGroup, i).uses;
+
+  for (guint k = 0; k < i; k++)
+    if (gw_section_use_is_like (
+          &g_array_index (uses, GwSectionUse, 0),
+          &g_array_index (g_array_index (groups, GwSectionGroup, k).uses, GwSectionUse, 0)))
+      return FALSE;
+
+  return TRUE;
 }
 
 void
@@ -193,7 +209,8 @@ _gw_section_make_greatest_lift (GwSectionSheet *sheet)
   for (guint i = 0; i < n_options; i++)
     options[i] = gw_evaluation_outcome (sheet->evaluation, i)->short_name;
   for (guint i = 0; i < groups->len; i++)
-    curves[i] = make_curve (sheet, &g_array_index (groups, GwSectionGroup, i), i);
+    curves[i] = make_curve (sheet, &g_array_index (groups, GwSectionGroup, i), i,
+                            is_first_of_its_outline (groups, i));
   if (groups->len == 0)
     _gw_section_note (sheet, g_strdup (_ ("No such section is in use.")));
 

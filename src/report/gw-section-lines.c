@@ -17,6 +17,8 @@
 #define PLATE_LAST  20
 #define STRAIGHT_N  12
 #define SAME_ALPHA  1e-9
+#define SEEN_LIFT   0.01 /* differences that make a curve of its own */
+#define SEEN_DRAG   0.05 /* of itself */
 #define CLOSE       1e-6 /* to a Reynolds number or height that was computed */
 
 static GArray *
@@ -120,6 +122,17 @@ find_pair (const GwPolars *polars,
   return *below < GW_POLARS_N;
 }
 
+/* Of the way from one Reynolds number to the other, in the logarithm. */
+static double
+part_between (double re,
+              guint  below,
+              guint  above)
+{
+  return below < above ? log (re / gw_polars_re[below]) /
+                           log (gw_polars_re[above] / gw_polars_re[below])
+                       : 0.0;
+}
+
 /* NULL if they are not there or none is sound. */
 static GArray *
 rows_of_subject (const GwPolarSubject *subject,
@@ -128,8 +141,7 @@ rows_of_subject (const GwPolarSubject *subject,
   g_autoptr (GwPolars) polars = gw_polars_find (subject);
   g_autoptr (GArray) a = NULL;
   g_autoptr (GArray) b = NULL;
-  guint  below, above;
-  double t;
+  guint below, above;
 
   if (polars == NULL || !find_pair (polars, re, &below, &above))
     return NULL;
@@ -138,8 +150,7 @@ rows_of_subject (const GwPolarSubject *subject,
   if (below == above)
     return g_steal_pointer (&a);
   b = rows_of_polar (&polars->polar[above]);
-  t = log (re / gw_polars_re[below]) / log (gw_polars_re[above] / gw_polars_re[below]);
-  return mix_rows (a, b, t);
+  return mix_rows (a, b, part_between (re, below, above));
 }
 
 /* Polars are there for steps each twice as high as the one before. */
@@ -205,6 +216,79 @@ straight_rows (const GwSectionUse *use,
       g_array_append_val (rows, row);
     }
   return rows;
+}
+
+/* Anywhere at one incidence. */
+static gboolean
+differ (const GArray *a,
+        const GArray *b)
+{
+  for (guint i = 0, k = 0; i < a->len; i++)
+    {
+      const GwSectionLineRow *p = &g_array_index (a, GwSectionLineRow, i), *q;
+
+      while (k < b->len && g_array_index (b, GwSectionLineRow, k).alpha < p->alpha - 1e-6)
+        k++;
+      if (k == b->len)
+        break;
+      q = &g_array_index (b, GwSectionLineRow, k);
+      if (fabs (q->alpha - p->alpha) < 1e-6 &&
+          (fabs (q->cl - p->cl) > SEEN_LIFT || fabs (q->cd - p->cd) > SEEN_DRAG * p->cd))
+        return TRUE;
+    }
+
+  return FALSE;
+}
+
+gboolean
+gw_section_finish_bends (const GwSectionUse *use,
+                         double              re)
+{
+  g_autoptr (GArray) built = NULL;
+  g_autoptr (GArray) smooth = NULL;
+
+  if (!gw_section_use_finish_acts (use, re))
+    return FALSE;
+
+  return gw_section_line_at (use, re, TRUE, &built) == GW_LINE_OF_POLARS &&
+         gw_section_line_at (use, re, FALSE, &smooth) == GW_LINE_OF_POLARS &&
+         differ (built, smooth);
+}
+
+gboolean
+gw_section_finish_costs (const GwSectionUse *use)
+{
+  for (gsize i = 0; i < use->section->n_rows; i++)
+    {
+      const double   re = use->section->rows[i].re;
+      GwSectionPoint built, smooth;
+
+      if (gw_section_at (use->section, re, use->chord, &use->finish, &built) == GW_OK &&
+          gw_section_at (use->section, re, use->chord, NULL, &smooth) == GW_OK &&
+          fabs (built.cl_max - smooth.cl_max) > SEEN_LIFT)
+        return TRUE;
+    }
+
+  return FALSE;
+}
+
+double
+gw_section_computed_top (const GwSectionUse *use,
+                         double              re)
+{
+  g_autoptr (GwPolars) polars = NULL;
+  GwPolarSubject subject;
+  guint          below, above;
+
+  if (!gw_section_subject (use->record, NULL, &subject))
+    return NAN;
+  polars = gw_polars_find (&subject);
+  if (polars == NULL || !find_pair (polars, re, &below, &above))
+    return NAN;
+
+  return polars->polar[below].cl_max + part_between (re, below, above) *
+                                         (polars->polar[above].cl_max -
+                                          polars->polar[below].cl_max);
 }
 
 gboolean

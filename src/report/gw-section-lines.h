@@ -40,6 +40,26 @@ GwSectionLineKind gw_section_line_at (const GwSectionUse *use,
                                       gboolean            with_finish,
                                       GArray            **rows);
 
+/** gw_section_finish_bends: whether the finish makes a line that can be told from the smooth
+ * one. */
+gboolean gw_section_finish_bends (const GwSectionUse *use,
+                                  double              re);
+
+/** gw_section_finish_costs: whether it makes a greatest lift that can be told from the smooth one,
+ * at any Reynolds number of the section's rows. */
+gboolean gw_section_finish_costs (const GwSectionUse *use);
+
+/**
+ * gw_section_computed_top:
+ *
+ * Greatest lift of the smooth polars, straight in the logarithm of the Reynolds number: before
+ * measurements move it.
+ *
+ * Returns: NAN if there are none
+ */
+double gw_section_computed_top (const GwSectionUse *use,
+                                double              re);
+
 /** gw_section_has_own_rows: whether what it does was given with the study. */
 gboolean gw_section_has_own_rows (const GwStudySection *section);
 

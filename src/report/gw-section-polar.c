@@ -15,8 +15,6 @@
 #define DEG           (G_PI / 180.0)
 #define MEASURED_NEAR 1.6  /* Reynolds numbers over one another at which points are shown */
 #define MOVED         0.02 /* of the greatest lift that is worth a word */
-#define SEEN_CL       0.01 /* differences that make a curve of its own */
-#define SEEN_CD       0.05 /* of the drag */
 
 static GwPolarLine
 make_line (GwSectionSheet *sheet,
@@ -39,38 +37,6 @@ make_line (GwSectionSheet *sheet,
     }
 
   return (GwPolarLine){ n, alpha, cl, cd, is_bridged };
-}
-
-static double
-greatest (const GArray *rows)
-{
-  double most = -INFINITY;
-
-  for (guint i = 0; i < rows->len; i++)
-    most = fmax (most, g_array_index (rows, GwSectionLineRow, i).cl);
-  return most;
-}
-
-/* Anywhere at one incidence. */
-static gboolean
-differ (const GArray *a,
-        const GArray *b)
-{
-  for (guint i = 0, k = 0; i < a->len; i++)
-    {
-      const GwSectionLineRow *p = &g_array_index (a, GwSectionLineRow, i), *q;
-
-      while (k < b->len && g_array_index (b, GwSectionLineRow, k).alpha < p->alpha - 1e-6)
-        k++;
-      if (k == b->len)
-        break;
-      q = &g_array_index (b, GwSectionLineRow, k);
-      if (fabs (q->alpha - p->alpha) < 1e-6 &&
-          (fabs (q->cl - p->cl) > SEEN_CL || fabs (q->cd - p->cd) > SEEN_CD * p->cd))
-        return TRUE;
-    }
-
-  return FALSE;
 }
 
 static void
@@ -137,44 +103,41 @@ add_points (GwSectionSheet     *sheet,
 static void
 note_moved (GwSectionSheet     *sheet,
             const GwSectionUse *use,
-            double              re,
-            double              computed)
+            double              re)
 {
+  const double   computed = gw_section_computed_top (use, re);
   GwSectionPoint point;
 
-  if (gw_section_at (use->section, re, use->chord, &use->finish, &point) == GW_OK &&
+  if (gw_section_at (use->section, re, use->chord, NULL, &point) == GW_OK &&
       fabs (point.cl_max - computed) > MOVED * computed)
-    _gw_section_note (sheet,
-                      g_strdup_printf (_ ("%s: wings are computed with a greatest lift of %.2f, "
-                                          "the curve's moved by what was measured."),
-                                       use->section->name, point.cl_max));
+    _gw_section_note (sheet, g_strdup_printf (_ ("%s: the greatest lift computed is %.2f; "
+                                                 "comparisons with measurements make it %.2f, "
+                                                 "which wings are computed with."),
+                                              use->section->name, computed, point.cl_max));
 }
 
 static GwPolarCurve
 make_curve (GwSectionSheet       *sheet,
             const GwSectionGroup *group,
-            guint                 i,
-            double                re)
+            guint                 i)
 {
   const GwSectionUse *use = &g_array_index (group->uses, GwSectionUse, 0);
-  GwPolarCurve        curve = { .label = _gw_section_label (sheet, group, i, re) };
+  GwPolarCurve        curve = { .label = _gw_section_label (sheet, group, i, TRUE) };
   g_autoptr (GArray) built = NULL;
   g_autoptr (GArray) smooth = NULL;
-  const GwSectionLineKind kind = gw_section_line_at (use, re, TRUE, &built);
+  const GwSectionLineKind kind = gw_section_line_at (use, group->re, group->is_bent, &built);
 
   curve.built = make_line (sheet, built);
   if (kind != GW_LINE_OF_POLARS)
     _gw_section_note_known (sheet, use);
   else
-    {
-      note_moved (sheet, use, re, greatest (built));
-      if (gw_section_line_at (use, re, FALSE, &smooth) == kind && differ (built, smooth))
-        curve.smooth = make_line (sheet, smooth);
-    }
+    note_moved (sheet, use, group->re);
+  if (group->is_bent && gw_section_line_at (use, group->re, FALSE, &smooth) == kind)
+    curve.smooth = make_line (sheet, smooth);
   if (kind == GW_LINE_OF_ROWS)
     _gw_section_note (sheet, g_strdup_printf (_ ("%s: its drag is not known."),
                                               use->section->name));
-  add_points (sheet, &curve, use, re);
+  add_points (sheet, &curve, use, group->re);
   return curve;
 }
 
@@ -191,7 +154,7 @@ _gw_section_make_polar (GwSectionSheet *sheet)
 
       if (isfinite (group->re))
         {
-          curves[n] = make_curve (sheet, group, n, group->re);
+          curves[n] = make_curve (sheet, group, n);
           n++;
         }
       else

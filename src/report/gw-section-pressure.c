@@ -214,6 +214,7 @@ conditions_of (GwSectionSheet      *sheet,
                const GwSectionUse  *use,
                double               re,
                double               alpha,
+               gboolean             is_at_top,
                const GwCoupledSums *sums)
 {
   g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
@@ -226,6 +227,8 @@ conditions_of (GwSectionSheet      *sheet,
   if (isfinite (alpha))
     {
       g_ptr_array_add (parts, g_strdup_printf (_ ("incidence %s°"), angle));
+      if (is_at_top)
+        g_ptr_array_add (parts, g_strdup (_ ("at its greatest lift")));
       g_ptr_array_add (parts, g_strdup_printf (_ ("lift %s"), lift));
       g_ptr_array_add (parts, g_strdup_printf (_ ("drag %.4f"), sums->cd));
     }
@@ -258,12 +261,11 @@ compute (GwSectionSheet     *sheet,
     }
   else
     fill_figure (sheet, figure, nodes, n, &sums);
-  if (n > 0 && is_at_top)
-    _gw_section_note (sheet, alpha == wanted
-                               ? g_strdup (_ ("At its greatest lift."))
-                               : g_strdup (_ ("A little under its greatest lift, where the flow "
-                                              "was found.")));
-  figure->words.conditions = conditions_of (sheet, use, polar_case->re, alpha, &sums);
+  if (n > 0 && alpha != wanted)
+    _gw_section_note (sheet, g_strdup (_ ("A little under its greatest lift, where the flow was "
+                                          "found.")));
+  figure->words.conditions = conditions_of (sheet, use, polar_case->re, alpha,
+                                            is_at_top && alpha == wanted, &sums);
   g_free (nodes);
 }
 

@@ -157,9 +157,9 @@ gw_section_uses (const GwEvaluation    *evaluation,
   return uses;
 }
 
-static gboolean
-is_same_finish (const GwSectionUse *a,
-                const GwSectionUse *b)
+gboolean
+gw_section_use_has_finish_of (const GwSectionUse *a,
+                              const GwSectionUse *b)
 {
   const double p = a->finish.height / a->chord, q = b->finish.height / b->chord;
 
@@ -188,7 +188,7 @@ gw_section_use_is_like (const GwSectionUse *a,
                         const GwSectionUse *b)
 {
   return gw_section_has_outline_of (a->record, b->record) &&
-         has_same_rows (a->section, b->section) && is_same_finish (a, b);
+         has_same_rows (a->section, b->section);
 }
 
 gboolean

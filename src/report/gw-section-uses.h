@@ -51,11 +51,15 @@ typedef struct
 GArray *gw_section_uses (const GwEvaluation    *evaluation,
                          const GwSectionChoice *choice) G_GNUC_WARN_UNUSED_RESULT;
 
-/** gw_section_use_is_like: one curve for both: outline, data and finish are the same. */
+/** gw_section_use_is_like: outline and data are the same. */
 gboolean gw_section_use_is_like (const GwSectionUse *a,
                                  const GwSectionUse *b);
 
-/** gw_section_use_finish_acts: whether its grain or step does anything at @re. */
+/** gw_section_use_has_finish_of: steps or grains of one place and height over the chord. */
+gboolean gw_section_use_has_finish_of (const GwSectionUse *a,
+                                       const GwSectionUse *b);
+
+/** gw_section_use_finish_acts: FALSE if its grain or step is too low to do anything at @re. */
 gboolean gw_section_use_finish_acts (const GwSectionUse *use,
                                      double              re);
 
