@@ -84,6 +84,7 @@ typedef struct
   const char *word;
   bool        is_upper;
   double      x;
+  bool        is_tick;
 } Station;
 
 static size_t
@@ -99,7 +100,7 @@ find_stations (const GwPressureFigure *figure,
       switch (event->kind)
         {
         case GW_FLOW_TRANSITION:
-          stations[n++] = (Station){ _ ("transition"), event->is_upper, event->from };
+          stations[n++] = (Station){ _ ("transition"), event->is_upper, event->from, true };
           break;
         case GW_FLOW_BUBBLE:
           stations[n++] = (Station){ _ ("laminar separation"), event->is_upper, event->from };
@@ -274,7 +275,8 @@ draw_separated (GwDrawing              *drawing,
   g_free (xy);
 }
 
-/* Words stand on the side they are of: no leader runs across the outline. */
+/* Words stand on the side they are of: no leader runs across the outline. Transition is a tick, the
+ * others are ends of lines along the outline. */
 static void
 label_outline (GwDrawing              *drawing,
                GwBox                   box,
@@ -290,15 +292,20 @@ label_outline (GwDrawing              *drawing,
   for (size_t i = 0; i < n; i++)
     {
       const Station *at = &stations[i];
-      const double   y =
+      const double   x = gw_plot_x (plot, at->x);
+      const double   skin =
         middle - value_at (figure, at->is_upper, at->x, figure->y) * chord_of (plot);
+      const double y = skin + (at->is_upper ? -1 : 1) * (at->is_tick ? 2 : 1) * OFFSET;
+
+      if (at->is_tick)
+        gw_line_from_to (drawing, x, skin, x, y, GW_LINE_NARROW, GW_TONE_INK);
 
       callouts.bounds = box;
       if (at->is_upper)
         callouts.bounds.height = fmax (y - box.y, 0);
       else
         gw_box_take_top (&callouts.bounds, fmax (y - box.y, 0));
-      label_station (drawing, &callouts, at, gw_plot_x (plot, at->x), y, false);
+      label_station (drawing, &callouts, at, x, y, false);
     }
 }
 
@@ -339,7 +346,7 @@ margin_of (GwDrawing              *drawing,
 
   for (size_t i = 0; i < figure->n_events; i++)
     if (figure->events[i].is_upper == is_upper)
-      return OFFSET + 2.5 * line;
+      return 2 * OFFSET + 2.5 * line;
   return OFFSET;
 }
 

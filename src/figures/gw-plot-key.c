@@ -13,7 +13,8 @@
 #define PAD        5.0
 #define KEY_SHARE  0.3 /* of the height that key and notes may take at most, each */
 #define NOTE_SHARE 0.22
-#define TRIES      8 /* places for a label back along its line */
+#define LOW        130.0 /* under that height notes stay away [pt] */
+#define TRIES      8     /* places for a label back along its line */
 
 GwTone
 gw_section_tone (const GwSectionLabel *label)
@@ -186,7 +187,7 @@ draw_notes (GwDrawing            *drawing,
   int          n_lines;
   GwBox        notes;
 
-  if (words->notes == NULL || most == 0)
+  if (words->notes == NULL || most == 0 || box->height < LOW)
     return;
   n_lines = gw_text_lines (drawing, words->notes, GW_FONT_SMALL, GW_STYLE_UPRIGHT, box->width);
   notes = gw_box_take_bottom (box, line * MIN (n_lines, most));

@@ -10,8 +10,9 @@
 #include <math.h>
 
 #define GAP          4.0 /* between numbers and plot [pt] */
-#define BAND_OPACITY 0.16
-#define MOST_TICKS   24
+#define BAND_OPACITY 0.12
+#define MOST_STEPS   12
+#define MOST_TICKS   (MOST_STEPS + 3)
 
 void
 gw_axis_widen (GwAxis *axis,
@@ -34,7 +35,7 @@ round_axis (GwAxis *axis,
 
   axis->low = first * step / axis->factor;
   axis->high = last * step / axis->factor;
-  axis->ticks = gw_ticks (first * step, last * step, (int) (last - first) + 1);
+  axis->ticks = gw_ticks (first * step, last * step, (int) lrint (last - first) + 1);
 }
 
 /* One, two and five times the powers of ten. */
@@ -110,7 +111,7 @@ gw_plot_place (GwDrawing *drawing,
 
   gw_box_take_top (&box, line + 2);
   gw_box_take_bottom (&box, 2 * line + 3);
-  round_axis (&plot->y, MAX (2, (int) (box.height / (2.2 * line))));
+  round_axis (&plot->y, CLAMP ((int) (box.height / (2.2 * line)), 2, MOST_STEPS));
   if (!plot->has_no_numbers)
     gw_box_take_left (&box, widest_number (drawing, &plot->y) + GAP + 1);
   gw_box_take_right (&box, line);

@@ -13,7 +13,7 @@
 #include "report/gw-section-lines.h"
 #include "study/gw-section-known.h"
 
-#define NEAR 1.2 /* Reynolds numbers that make one curve */
+#define NEAR 1.25 /* Reynolds numbers that make one curve */
 
 static void
 group_clear (GwSectionGroup *group)

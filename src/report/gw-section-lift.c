@@ -12,7 +12,7 @@
 #include "study/gw-catalogue.h"
 #include "study/gw-section-known.h"
 
-#define STEPS   48
+#define STEPS   4   /* from row to row, for a step whose rows lie elsewhere */
 #define MOST_RE 5e6 /* beyond which a measurement says nothing of a model */
 
 /* What the rows' shares of the section's spread make of the greatest lift at @re, straight in its
@@ -54,6 +54,19 @@ fill_band (const GwSectionUse *use,
   *high = cl * (1.0 + (factor->high - 1.0) * share) / used;
 }
 
+/* Every row is one, since the curve is bent there. */
+static double
+re_of_step (const GwSection *section,
+            guint            i)
+{
+  const gsize  row = i / STEPS;
+  const double here = section->rows[row].re;
+
+  return i % STEPS == 0
+           ? here
+           : here * pow (section->rows[row + 1].re / here, (double) (i % STEPS) / STEPS);
+}
+
 static void
 fill_curve (GwSectionSheet      *sheet,
             GwGreatestLiftCurve *curve,
@@ -61,15 +74,14 @@ fill_curve (GwSectionSheet      *sheet,
             gboolean             has_smooth)
 {
   const GwSection *section = use->section;
-  const double     first = section->rows[0].re, last = section->rows[section->n_rows - 1].re;
-  const guint      n = last > first ? STEPS : 1;
+  const guint      n = (guint) (section->n_rows - 1) * STEPS + 1;
   double          *values[5];
 
   for (guint i = 0; i < G_N_ELEMENTS (values); i++)
     values[i] = _gw_section_keep_new (sheet, double, n);
   for (guint i = 0; i < n; i++)
     {
-      const double   re = n > 1 ? first * pow (last / first, (double) i / (n - 1)) : first;
+      const double   re = re_of_step (section, i);
       GwSectionPoint built, smooth;
 
       if (gw_section_at (section, re, use->chord, &use->finish, &built) != GW_OK ||
