@@ -19,6 +19,7 @@
 #include "report/gw-derivation.h"
 #include "report/gw-export.h"
 #include "report/gw-results-text.h"
+#include "report/gw-section-figures.h"
 #include "study/gw-fields.h"
 #include "study/gw-result.h"
 #include "study/gw-section-file.h"
@@ -243,17 +244,51 @@ parse_units (const char *text,
   return names[0] != NULL;
 }
 
+/* Of the sheet, or of the sections. */
+typedef struct
+{
+  gboolean            is_of_sections;
+  GwFigureKind        kind;
+  GwSectionFigureKind section_kind;
+} Figure;
+
+static gboolean
+parse_figure (const char *name,
+              Figure     *figure)
+{
+  figure->is_of_sections = gw_section_figure_parse (name, &figure->section_kind);
+  return figure->is_of_sections || gw_figure_kind_parse (name, &figure->kind);
+}
+
+/* Figures of sections are of all options unless one is named. (transfer full) */
+static GwDrawing *
+draw_sections (GwEvaluation       *evaluation,
+               GwSectionFigureKind kind,
+               const Arguments    *arguments,
+               guint               option,
+               const GwUnits      *units,
+               double              width,
+               double              height)
+{
+  GwSectionChoice choice = GW_SECTION_CHOICE_ALL;
+  g_autoptr (GwSectionSheet) sheet = NULL;
+
+  if (arguments->option != NULL)
+    choice.option = (int) option;
+  sheet = gw_section_sheet_new (evaluation, kind, &choice, units, NULL, NULL);
+  return gw_section_sheet_draw (sheet, width, height, arguments->is_dark);
+}
+
 static int
-write_figure (Arguments   *arguments,
-              GwFigureKind figure,
-              GwFileKind   kind,
-              double       width,
-              double       height,
-              gboolean     is_paper)
+write_figure (Arguments    *arguments,
+              const Figure *figure,
+              GwFileKind    kind,
+              double        width,
+              double        height,
+              gboolean      is_paper)
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (GwEvaluation) evaluation = NULL;
-  g_autoptr (GwSheet) sheet = NULL;
   GwUnits    units = *gw_units_standard ();
   GwDrawing *drawing;
   gboolean   is_written;
@@ -270,8 +305,15 @@ write_figure (Arguments   *arguments,
   if (!find_option (evaluation, arguments->option, &option))
     return usage_error (_ ("the study has no option “%s”"), arguments->option);
 
-  sheet = gw_sheet_new (evaluation, option, is_paper, &units);
-  drawing = gw_sheet_draw (sheet, figure, width, height, arguments->is_dark);
+  if (figure->is_of_sections)
+    drawing = draw_sections (evaluation, figure->section_kind, arguments, option, &units, width,
+                             height);
+  else
+    {
+      g_autoptr (GwSheet) sheet = gw_sheet_new (evaluation, option, is_paper, &units);
+
+      drawing = gw_sheet_draw (sheet, figure->kind, width, height, arguments->is_dark);
+    }
   is_written =
     gw_export_drawing (drawing, width, height,
                        evaluation->study->name != NULL ? evaluation->study->name : "Gramwright",
@@ -285,7 +327,7 @@ run_draw (Arguments *arguments)
 {
   g_autoptr (GError) error = NULL;
   const GwPaper *paper = gw_paper_find (arguments->paper != NULL ? arguments->paper : "A4");
-  GwFigureKind   figure;
+  Figure         figure;
   GwFileKind     kind;
   double         width = 480.0, height = 360.0;
 
@@ -293,27 +335,29 @@ run_draw (Arguments *arguments)
     return usage_error (_ ("draw needs --figure NAME"));
   if (arguments->output == NULL)
     return usage_error (_ ("draw needs -o FILE"));
-  if (!gw_figure_kind_parse (arguments->figure, &figure))
+  if (!parse_figure (arguments->figure, &figure))
     return usage_error (
-      _ ("there is no figure “%s”; there are sheet, planform, side, stall, masses, summary"),
+      _ ("there is no figure “%s”; there are sheet, planform, side, stall, masses, summary, polar, "
+         "greatest-lift, pressure"),
       arguments->figure);
   if (!gw_file_kind_of (arguments->output, &kind, &error))
     return usage_error ("%s", error->message);
   if (paper == NULL)
     return usage_error (_ ("there is no paper “%s”; there are A4, A3, Letter"), arguments->paper);
-  if (figure == GW_FIGURE_SHEET && arguments->size == NULL)
-    return write_figure (arguments, figure, kind, paper->width, paper->height, TRUE);
+  if (!figure.is_of_sections && figure.kind == GW_FIGURE_SHEET && arguments->size == NULL)
+    return write_figure (arguments, &figure, kind, paper->width, paper->height, TRUE);
   if (arguments->size != NULL && !parse_size (arguments->size, &width, &height))
     return usage_error (
       _ ("“%s” is no size; give width x height in points, 160x120 or more, as in 640x480"),
       arguments->size);
 
-  return write_figure (arguments, figure, kind, width, height, FALSE);
+  return write_figure (arguments, &figure, kind, width, height, FALSE);
 }
 
 static int
 run_report (Arguments *arguments)
 {
+  const Figure     figure = { .kind = GW_FIGURE_SHEET };
   const GwPaper   *paper = gw_paper_find (arguments->paper != NULL ? arguments->paper : "A4");
   g_autofree char *lower = NULL;
 
@@ -329,7 +373,7 @@ run_report (Arguments *arguments)
   if (!g_str_has_suffix (lower, ".pdf"))
     return usage_error (_ ("“%s” does not end in .pdf"), arguments->output);
 
-  return write_figure (arguments, GW_FIGURE_SHEET, GW_FILE_PDF, paper->width, paper->height, TRUE);
+  return write_figure (arguments, &figure, GW_FILE_PDF, paper->width, paper->height, TRUE);
 }
 
 /* The outline; what was smoothed lies over what was there. */
@@ -511,7 +555,8 @@ print_help (void)
       "         where a result comes from: method, steps, inputs, band; as in --why stall_speed\n"
       "  gramwright draw STUDY --figure NAME -o FILE.{svg,png,pdf}\n"
       "         [--option ID] [--size WxH] [--paper A4|A3|Letter] [--dark] [--units LIST]\n"
-      "         figures: sheet, planform, side, stall, masses, summary\n"
+      "         figures: sheet, planform, side, stall, masses, summary, polar, greatest-lift,\n"
+      "         pressure; the last three are of the wing sections\n"
       "         units: mm, cm or in, g or oz, m/s, km/h, mph or kt, as in in,oz,mph\n"
       "  gramwright report STUDY -o FILE.pdf   write the sheet\n"
       "         [--option ID] [--paper A4|A3|Letter] [--dark] [--units LIST]\n"
