@@ -218,11 +218,11 @@ make_key (const GwGreatestLiftFigure *figure,
   if (has_points)
     rows[(*n)++] = (GwKeyRow){ .symbol = GW_MARK_NEUTRAL,
                                .tone = GW_TONE_INK,
-                               .text = g_strdup (_ ("measured")) };
+                               .text = g_strdup (_ ("printed, see the sources")) };
   if (has_bars)
     rows[(*n)++] = (GwKeyRow){ .line = GW_LINE_NARROW,
                                .tone = GW_TONE_INK,
-                               .text = g_strdup (_ ("bar: range recalled of a measurement")) };
+                               .text = g_strdup (_ ("bar: measured, recalled as a range")) };
 
   return rows;
 }

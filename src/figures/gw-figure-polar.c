@@ -139,14 +139,15 @@ static GwKeyRow *
 make_key (const GwPolarFigure *figure,
           size_t              *n)
 {
-  GwKeyRow *rows = g_new0 (GwKeyRow, figure->n_curves + 2);
-  bool      has_smooth = false, has_bridge = false;
+  GwKeyRow *rows = g_new0 (GwKeyRow, figure->n_curves + 3);
+  bool      has_smooth = false, has_bridge = false, has_points = false;
 
   for (size_t c = 0; c < figure->n_curves; c++)
     {
       const GwPolarLine *built = &figure->curves[c].built;
 
       rows[c] = gw_section_key (&figure->curves[c].label);
+      has_points = has_points || figure->curves[c].n_points > 0;
       has_smooth = has_smooth || figure->curves[c].smooth.n > 0;
       for (size_t i = 0; i < built->n && !has_bridge; i++)
         has_bridge = built->is_bridged != NULL && built->is_bridged[i];
@@ -159,6 +160,10 @@ make_key (const GwPolarFigure *figure,
     rows[(*n)++] = (GwKeyRow){ .line = GW_LINE_HIDDEN,
                                .tone = GW_TONE_INK,
                                .text = g_strdup (_ ("not converged, bridged")) };
+  if (has_points)
+    rows[(*n)++] = (GwKeyRow){ .symbol = GW_MARK_NEUTRAL,
+                               .tone = GW_TONE_INK,
+                               .text = g_strdup (_ ("printed, see the sources")) };
 
   return rows;
 }

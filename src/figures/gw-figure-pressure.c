@@ -285,7 +285,7 @@ label_outline (GwDrawing              *drawing,
                size_t                  since,
                double                  middle)
 {
-  GwCallouts   callouts = { .since = since, .gap = 1.5, .longest = 150, .middle = -INFINITY };
+  GwCallouts   callouts = { .since = since, .gap = 1.5, .longest = 70, .middle = -INFINITY };
   Station      stations[MOST_TEXTS];
   const size_t n = find_stations (figure, stations);
 

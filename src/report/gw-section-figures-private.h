@@ -66,6 +66,10 @@ void _gw_section_note (GwSectionSheet *sheet,
 void _gw_section_note_known (GwSectionSheet     *sheet,
                              const GwSectionUse *use);
 
+/** _gw_section_note_source: how well a published measurement is known, and where it stands. */
+void _gw_section_note_source (GwSectionSheet           *sheet,
+                              const GwStudyMeasurement *measurement);
+
 /** _gw_section_re_text: "Re 96000", to two digits. (transfer full) */
 char *_gw_section_re_text (const GwSectionSheet *sheet,
                            double                re);

@@ -228,6 +228,28 @@ _gw_section_note_known (GwSectionSheet     *sheet,
                                               name));
 }
 
+void
+_gw_section_note_source (GwSectionSheet           *sheet,
+                         const GwStudyMeasurement *measurement)
+{
+  const char *name = measurement->publisher, *year = measurement->year;
+
+  switch ((GwStanding) measurement->standing)
+    {
+    case GW_STANDING_MEMORY:
+      _gw_section_note (sheet, g_strdup_printf (_ ("Recalled: %s (%s)."), name, year));
+      break;
+    case GW_STANDING_DERIVED:
+      _gw_section_note (sheet,
+                        g_strdup_printf (_ ("Printed, in part computed: %s (%s)."), name, year));
+      break;
+    case GW_STANDING_PRINTED:
+    default:
+      _gw_section_note (sheet, g_strdup_printf (_ ("Measured: %s (%s)."), name, year));
+      break;
+    }
+}
+
 GwSectionWords
 _gw_section_words (GwSectionSheet *sheet,
                    const char     *title,

@@ -137,12 +137,8 @@ add_measured (GwSectionSheet      *sheet,
 
       for (guint k = 0; k < measurement->rows->len; k++)
         is_shown |= add_measured_row (measurement, g_ptr_array_index (measurement->rows, k), rows);
-      if (is_shown && measurement->standing == GW_STANDING_MEMORY)
-        _gw_section_note (sheet, g_strdup_printf (_ ("Recalled: %s (%s)."),
-                                                  measurement->publisher, measurement->year));
-      else if (is_shown)
-        _gw_section_note (sheet, g_strdup_printf (_ ("Measured: %s (%s)."),
-                                                  measurement->publisher, measurement->year));
+      if (is_shown)
+        _gw_section_note_source (sheet, measurement);
     }
 
   curve->n_measured = rows->len;

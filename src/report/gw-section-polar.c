@@ -89,8 +89,7 @@ add_points (GwSectionSheet     *sheet,
             add_row_points (row, points);
         }
       if (points->len > before)
-        _gw_section_note (sheet, g_strdup_printf (_ ("Points: %s (%s)."), measurement->publisher,
-                                                  measurement->year));
+        _gw_section_note_source (sheet, measurement);
     }
 
   curve->n_points = points->len;

@@ -9,6 +9,7 @@
 
 #include "report/gw-amount.h"
 #include "report/gw-section-figures-private.h"
+#include "report/gw-section-lines.h"
 #include "study/gw-section-known.h"
 
 #define DEG     (G_PI / 180.0)
@@ -41,15 +42,22 @@ find_use (const GwSectionSheet *sheet,
 
 /* NULL: it can be computed. */
 static const char *
-why_not (const GwOutline *outline)
+why_not (const GwSectionUse *use,
+         const GwOutline    *outline,
+         double              re)
 {
+  if (gw_section_is_thin_plate (use->record, outline))
+    return _ ("No pressure: it is a thin plate, which goes by tests, since the flow leaves its "
+              "nose and no theory of attached layers holds.");
+  if (!isfinite (re))
+    return _ ("No pressure: no stall speed found, so no Reynolds number.");
+
   switch (gw_polar_check (outline))
     {
     case GW_POLAR_FINE:
       return NULL;
     case GW_POLAR_THIN:
-      return _ ("No pressure: it is under 3 % thick, a plate, which goes by measurements; the "
-                "flow leaves its nose.");
+      return _ ("No pressure: it is under 3 % thick.");
     case GW_POLAR_SHARP_NOSE:
       return _ ("No pressure: its nose is sharp, and the flow separates there.");
     case GW_POLAR_CROSSED:
@@ -143,6 +151,7 @@ turning_point (const GwPolarNode *a,
 static gsize
 find_separations (const Side  *side,
                   gboolean     is_upper,
+                  double       x_turn,
                   GwFlowEvent *events)
 {
   gsize n = 0;
@@ -161,6 +170,8 @@ find_separations (const Side  *side,
         if (node_of (side, i)->friction >= 0.0)
           {
             event.to = turning_point (node_of (side, i - 1), node_of (side, i));
+            if (node_of (side, i)->is_turbulent && !node_of (side, i - 1)->is_turbulent)
+              event.to = fmax (event.to, x_turn); /* between the two it turns first */
             is_closed = TRUE;
             break;
           }
@@ -204,7 +215,7 @@ fill_figure (GwSectionSheet      *sheet,
       if (sums->x_turn[i] < 1.0)
         events[figure->n_events++] =
           (GwFlowEvent){ GW_FLOW_TRANSITION, i == 0, sums->x_turn[i], sums->x_turn[i] };
-      figure->n_events += find_separations (&side, i == 0, events + figure->n_events);
+      figure->n_events += find_separations (&side, i == 0, sums->x_turn[i], events + figure->n_events);
     }
 }
 
@@ -289,39 +300,47 @@ make_case (const GwSectionUse   *use,
   return made;
 }
 
+static void
+make_of_use (GwSectionSheet     *sheet,
+             const GwSectionUse *use,
+             GCancellable       *cancellable)
+{
+  const double   re = isfinite (sheet->choice.re) ? sheet->choice.re : use->re;
+  GwPolarSubject subject;
+  GwPolarCase    made;
+  const char    *why = gw_section_subject (use->record, NULL, &subject)
+                         ? why_not (use, &subject.outline, re)
+                         : _ ("No pressure: its outline is not known.");
+
+  sheet->figure.pressure.words.conditions = use->section->name;
+  if (why != NULL)
+    {
+      _gw_section_note (sheet, g_strdup (why));
+      return;
+    }
+
+  made = make_case (use, &subject, re, cancellable);
+  compute (sheet, use, &made);
+  if (re < made.re)
+    _gw_section_note (sheet, g_strdup (_ ("At the least Reynolds number that is computed; it "
+                                          "flies at less.")));
+  if (gw_section_has_own_rows (use->record))
+    _gw_section_note (sheet, g_strdup (_ ("Computed from its outline, not from the values that "
+                                          "the study gives.")));
+}
+
 gboolean
 _gw_section_make_pressure (GwSectionSheet *sheet,
                            GCancellable   *cancellable,
                            GError        **error)
 {
   GwPressureFigure *figure = &sheet->figure.pressure;
-  GwPolarSubject    subject;
   GwSectionUse      use;
 
-  if (!find_use (sheet, &use))
-    _gw_section_note (sheet, g_strdup (_ ("No such section is in use.")));
+  if (find_use (sheet, &use))
+    make_of_use (sheet, &use, cancellable);
   else
-    {
-      const double re = isfinite (sheet->choice.re) ? sheet->choice.re : use.re;
-      const char  *why = gw_section_subject (use.record, NULL, &subject)
-                           ? why_not (&subject.outline)
-                           : _ ("No pressure: its outline is not known.");
-
-      if (why == NULL && !isfinite (re))
-        why = _ ("No pressure: no stall speed found, so no Reynolds number.");
-      figure->words.conditions = use.section->name;
-      if (why != NULL)
-        _gw_section_note (sheet, g_strdup (why));
-      else
-        {
-          GwPolarCase made = make_case (&use, &subject, re, cancellable);
-
-          compute (sheet, &use, &made);
-          if (re < made.re)
-            _gw_section_note (sheet, g_strdup (_ ("At the least Reynolds number that is "
-                                                  "computed; it flies at less.")));
-        }
-    }
+    _gw_section_note (sheet, g_strdup (_ ("No such section is in use.")));
 
   figure->words =
     _gw_section_words (sheet, _ ("Pressure along the chord"), figure->words.conditions);
