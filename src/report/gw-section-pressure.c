@@ -215,7 +215,8 @@ fill_figure (GwSectionSheet      *sheet,
       if (sums->x_turn[i] < 1.0)
         events[figure->n_events++] =
           (GwFlowEvent){ GW_FLOW_TRANSITION, i == 0, sums->x_turn[i], sums->x_turn[i] };
-      figure->n_events += find_separations (&side, i == 0, sums->x_turn[i], events + figure->n_events);
+      figure->n_events +=
+        find_separations (&side, i == 0, sums->x_turn[i], events + figure->n_events);
     }
 }
 
