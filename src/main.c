@@ -597,6 +597,13 @@ find_command (const char *name)
   return -1;
 }
 
+/* A lone word that is no file was meant as a command; files have an ending or a folder. */
+static gboolean
+is_misspelt (const char *word)
+{
+  return strpbrk (word, "./\\:") == NULL && !g_file_test (word, G_FILE_TEST_EXISTS);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -628,6 +635,8 @@ main (int   argc,
     return parse_and_run ((guint) command, argc - 1, argv + 1);
   if (argc > 1 && argv[1][0] == '-')
     return usage_error (_ ("there is no option %s"), argv[1]);
+  if (argc > 1 && is_misspelt (argv[1]))
+    return usage_error (_ ("there is no command and no file “%s”"), argv[1]);
 
   return open_desk (argc, argv);
 }
