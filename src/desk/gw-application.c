@@ -197,6 +197,7 @@ set_accels (GtkApplication *application)
     { "win.outline", { "F9" } },
     { "win.form", { "F8" } },
     { "win.table", { "F6" } },
+    { "win.sections", { "F7" } },
     { "win.copy-figure::sheet", { "<Control><Shift>c" } },
     { "win.keys", { "<Control>question" } },
     { "app.help", { "F1" } },

@@ -10,6 +10,7 @@
 #include "desk/gw-drawer.h"
 #include "desk/gw-effects.h"
 #include "desk/gw-form.h"
+#include "desk/gw-sections-view.h"
 #include "desk/gw-table-view.h"
 
 #define LEAST_OUTLINE 200 /* [pixel] */
@@ -26,6 +27,7 @@ struct _GwDesk
   GtkStack         *middle, *side;
   GwSheetView      *sheet;
   GwTableView      *table;
+  GwSectionsView   *sections;
   GwForm           *form;
   GwDerivationView *derivation;
   GwEffects        *effects;
@@ -46,6 +48,7 @@ enum
   PROP_OUTLINE,
   PROP_FORM,
   PROP_TABLE,
+  PROP_SECTIONS,
   PROP_OUTLINE_WIDTH,
   PROP_FORM_WIDTH,
   N_PROPS
@@ -75,17 +78,17 @@ selection_cb (GwDesk *self)
 }
 
 static gboolean
-is_in_table (GwDesk *self)
+is_on (GwDesk     *self,
+       const char *page)
 {
-  return g_strcmp0 (gtk_stack_get_visible_child_name (self->middle), "table") == 0;
+  return g_strcmp0 (gtk_stack_get_visible_child_name (self->middle), page) == 0;
 }
 
 /* Where the focus goes when what had it is put away. */
 static void
 grab_middle (GwDesk *self)
 {
-  gtk_widget_grab_focus (is_in_table (self) ? GTK_WIDGET (self->table)
-                                            : GTK_WIDGET (self->sheet));
+  gtk_widget_grab_focus (gtk_stack_get_visible_child (self->middle));
 }
 
 static gboolean
@@ -250,16 +253,19 @@ gw_desk_unmap (GtkWidget *widget)
   GTK_WIDGET_CLASS (gw_desk_parent_class)->unmap (widget);
 }
 
+/* @page in place of the sheet, or the sheet again. */
 static void
-set_table (GwDesk  *self,
-           gboolean is_table)
+set_page (GwDesk     *self,
+          const char *page,
+          gboolean    is_on_it)
 {
-  if (is_in_table (self) == is_table)
+  if (is_on (self, page) == is_on_it)
     return;
 
-  gtk_stack_set_visible_child_name (self->middle, is_table ? "table" : "sheet");
+  gtk_stack_set_visible_child_name (self->middle, is_on_it ? page : "sheet");
   grab_middle (self);
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_TABLE]);
+  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_SECTIONS]);
 }
 
 static void
@@ -279,7 +285,10 @@ gw_desk_get_property (GObject    *object,
       g_value_set_boolean (value, gtk_widget_get_visible (GTK_WIDGET (self->side)));
       break;
     case PROP_TABLE:
-      g_value_set_boolean (value, is_in_table (self));
+      g_value_set_boolean (value, is_on (self, "table"));
+      break;
+    case PROP_SECTIONS:
+      g_value_set_boolean (value, is_on (self, "sections"));
       break;
     case PROP_OUTLINE_WIDTH:
       g_value_set_int (value, self->outline_width);
@@ -310,7 +319,10 @@ gw_desk_set_property (GObject      *object,
       set_shown (self, GTK_WIDGET (self->side), g_value_get_boolean (value), PROP_FORM);
       break;
     case PROP_TABLE:
-      set_table (self, g_value_get_boolean (value));
+      set_page (self, "table", g_value_get_boolean (value));
+      break;
+    case PROP_SECTIONS:
+      set_page (self, "sections", g_value_get_boolean (value));
       break;
     case PROP_OUTLINE_WIDTH:
       self->outline_width = g_value_get_int (value);
@@ -339,6 +351,7 @@ gw_desk_set_document (GwDesk     *self,
   gw_drawer_set_document (self->outline, document);
   gw_sheet_view_set_document (self->sheet, document);
   gw_table_view_set_document (self->table, document);
+  gw_sections_view_set_document (self->sections, document);
   gw_form_set_document (self->form, document);
   gw_effects_set_document (self->effects, document);
   gw_derivation_view_set_document (self->derivation, document);
@@ -352,6 +365,7 @@ gw_desk_set_dark (GwDesk  *self,
 
   gw_drawer_set_dark (self->outline, is_dark);
   gw_sheet_view_set_dark (self->sheet, is_dark);
+  gw_sections_view_set_dark (self->sections, is_dark);
 }
 
 void
@@ -363,6 +377,7 @@ gw_desk_set_units (GwDesk        *self,
   gw_drawer_set_units (self->outline, units);
   gw_sheet_view_set_units (self->sheet, units);
   gw_table_view_set_units (self->table, units);
+  gw_sections_view_set_units (self->sections, units);
   gw_form_set_units (self->form, units);
   gw_effects_set_units (self->effects, units);
   gw_derivation_view_set_units (self->derivation, units);
@@ -420,6 +435,7 @@ install_properties (GObjectClass *object_class)
   properties[PROP_OUTLINE] = g_param_spec_boolean ("outline", NULL, NULL, TRUE, flags);
   properties[PROP_FORM] = g_param_spec_boolean ("form", NULL, NULL, TRUE, flags);
   properties[PROP_TABLE] = g_param_spec_boolean ("table", NULL, NULL, FALSE, flags);
+  properties[PROP_SECTIONS] = g_param_spec_boolean ("sections", NULL, NULL, FALSE, flags);
   properties[PROP_OUTLINE_WIDTH] =
     g_param_spec_int ("outline-width", NULL, NULL, LEAST_OUTLINE, MOST_WIDTH, 236, flags);
   properties[PROP_FORM_WIDTH] =
@@ -438,6 +454,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, GwDesk, side);
   gtk_widget_class_bind_template_child (widget_class, GwDesk, sheet);
   gtk_widget_class_bind_template_child (widget_class, GwDesk, table);
+  gtk_widget_class_bind_template_child (widget_class, GwDesk, sections);
   gtk_widget_class_bind_template_child (widget_class, GwDesk, form);
   gtk_widget_class_bind_template_child (widget_class, GwDesk, derivation);
   gtk_widget_class_bind_template_callback (widget_class, say_cb);
@@ -471,6 +488,7 @@ gw_desk_class_init (GwDeskClass *klass)
   g_type_ensure (GW_TYPE_DERIVATION_VIEW);
   g_type_ensure (GW_TYPE_DRAWER);
   g_type_ensure (GW_TYPE_FORM);
+  g_type_ensure (GW_TYPE_SECTIONS_VIEW);
   g_type_ensure (GW_TYPE_SHEET_VIEW);
   g_type_ensure (GW_TYPE_TABLE_VIEW);
   bind_template (widget_class);

@@ -297,7 +297,7 @@ copy_figure_cb (GtkWidget  *widget,
 }
 
 /* Properties of the desk; each holds it, so that they have to go before it can. */
-static const char *const of_desk[] = { "outline", "form", "table" };
+static const char *const of_desk[] = { "outline", "form", "table", "sections" };
 
 void
 _gw_window_remove_actions (GwWindow *self)
