@@ -232,17 +232,22 @@ gw_figure_greatest_lift (GwDrawing                  *drawing,
                          GwBox                       box,
                          const GwGreatestLiftFigure *figure)
 {
-  size_t    n_rows;
-  GwKeyRow *rows = make_key (figure, &n_rows);
-  GwBox     rest = gw_plot_frame (drawing, box, &figure->words, n_rows, rows);
   GwPlot    plot = { .x = GW_AXIS_NEW (1e-3, _ ("Reynolds number, thousands")),
                      .y = GW_AXIS_NEW (1, _ ("greatest lift coefficient")) };
+  size_t    n_rows;
+  GwKeyRow *rows;
 
+  if (figure->n_curves == 0)
+    {
+      gw_plot_without (drawing, box, &figure->words);
+      return;
+    }
+
+  rows = make_key (figure, &n_rows);
   plot.x.is_log = true;
   find_ranges (figure, &plot);
-  if (gw_plot_place (drawing, &plot, rest))
+  if (gw_plot_place (drawing, &plot,
+                     gw_plot_frame (drawing, box, &figure->words, n_rows, rows)))
     draw_plot (drawing, &plot, figure);
-  for (size_t i = 0; i < n_rows; i++)
-    g_free (rows[i].text);
-  g_free (rows);
+  gw_keys_free (n_rows, rows);
 }

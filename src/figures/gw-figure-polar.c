@@ -196,11 +196,15 @@ gw_figure_polar (GwDrawing           *drawing,
                  const GwPolarFigure *figure)
 {
   size_t    n_rows;
-  GwKeyRow *rows = make_key (figure, &n_rows);
-  GwBox     rest = gw_plot_frame (drawing, box, &figure->words, n_rows, rows);
+  GwKeyRow *rows;
 
-  draw_panes (drawing, rest, figure);
-  for (size_t i = 0; i < n_rows; i++)
-    g_free (rows[i].text);
-  g_free (rows);
+  if (figure->n_curves == 0)
+    {
+      gw_plot_without (drawing, box, &figure->words);
+      return;
+    }
+
+  rows = make_key (figure, &n_rows);
+  draw_panes (drawing, gw_plot_frame (drawing, box, &figure->words, n_rows, rows), figure);
+  gw_keys_free (n_rows, rows);
 }

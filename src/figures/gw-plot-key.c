@@ -41,6 +41,15 @@ gw_section_key (const GwSectionLabel *label)
   };
 }
 
+void
+gw_keys_free (size_t    n,
+              GwKeyRow *rows)
+{
+  for (size_t i = 0; i < n; i++)
+    g_free (rows[i].text);
+  g_free (rows);
+}
+
 /* Beside, above or below a point of the line. */
 static bool
 write_at (GwDrawing    *drawing,
@@ -196,15 +205,13 @@ draw_notes (GwDrawing            *drawing,
   gw_box_take_bottom (box, 2);
 }
 
-GwBox
-gw_plot_frame (GwDrawing            *drawing,
-               GwBox                 box,
-               const GwSectionWords *words,
-               size_t                n_rows,
-               const GwKeyRow       *rows)
+static void
+draw_head (GwDrawing            *drawing,
+           GwBox                *box,
+           const GwSectionWords *words)
 {
   const double line = gw_text_line (drawing, GW_FONT_SMALL);
-  GwBox        head = gw_box_take_top (&box, gw_text_line (drawing, GW_FONT_HEAD) + 1);
+  GwBox        head = gw_box_take_top (box, gw_text_line (drawing, GW_FONT_HEAD) + 1);
   char        *text;
 
   text = gw_text_fit (drawing, words->title, GW_FONT_HEAD, GW_STYLE_UPRIGHT, head.width);
@@ -213,18 +220,37 @@ gw_plot_frame (GwDrawing            *drawing,
   g_free (text);
   if (words->conditions != NULL)
     {
-      head = gw_box_take_top (&box, line * (box.width < 300 ? 1 : 2));
-      head.height = gw_text_paragraph (drawing, head, words->conditions, GW_FONT_SMALL,
-                                       GW_TONE_MID, GW_STYLE_UPRIGHT, GW_ALIGN_START);
-      if (head.height < line * 1.5 && box.width >= 300)
-        {
-          box.y -= line;
-          box.height += line;
-        }
+      head = *box;
+      head.height = fmin (head.height, line * (head.height < LOW ? 1 : 2));
+      gw_box_take_top (box, gw_text_paragraph (drawing, head, words->conditions, GW_FONT_SMALL,
+                                               GW_TONE_MID, GW_STYLE_UPRIGHT, GW_ALIGN_START));
     }
-  gw_box_take_top (&box, 2);
+  gw_box_take_top (box, 2);
+}
+
+GwBox
+gw_plot_frame (GwDrawing            *drawing,
+               GwBox                 box,
+               const GwSectionWords *words,
+               size_t                n_rows,
+               const GwKeyRow       *rows)
+{
+  draw_head (drawing, &box, words);
   draw_notes (drawing, &box, words);
   draw_key (drawing, &box, n_rows, rows);
+
+  return box;
+}
+
+GwBox
+gw_plot_without (GwDrawing            *drawing,
+                 GwBox                 box,
+                 const GwSectionWords *words)
+{
+  draw_head (drawing, &box, words);
+  if (words->notes != NULL)
+    gw_box_take_top (&box, gw_text_paragraph (drawing, box, words->notes, GW_FONT_TEXT,
+                                              GW_TONE_INK, GW_STYLE_UPRIGHT, GW_ALIGN_START));
 
   return box;
 }

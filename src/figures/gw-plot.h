@@ -91,12 +91,21 @@ typedef struct
   char      *text; /* (transfer full) */
 } GwKeyRow;
 
+void gw_keys_free (size_t    n,
+                   GwKeyRow *rows);
+
 /** gw_plot_frame: title, conditions, key and notes; returns the room left for plots. */
 GwBox gw_plot_frame (GwDrawing            *drawing,
                      GwBox                 box,
                      const GwSectionWords *words,
                      size_t                n_rows,
                      const GwKeyRow       *rows);
+
+/** gw_plot_without: where there is nothing to plot the notes that say why come first; returns the
+ * room below them. */
+GwBox gw_plot_without (GwDrawing            *drawing,
+                       GwBox                 box,
+                       const GwSectionWords *words);
 
 /* Of a curve of sections. */
 GwTone     gw_section_tone (const GwSectionLabel *label);

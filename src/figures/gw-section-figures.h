@@ -124,15 +124,15 @@ typedef struct
 typedef struct
 {
   GwSectionWords     words;
-  size_t             n;        /* nodes, from the edge over the upper side and back; 0: none */
+  size_t             n;        /* nodes, from the edge over the top and back; 0: no outline */
   const double      *x, *y;    /* [chords] */
-  const double      *pressure; /* coefficient */
+  const double      *pressure; /* coefficient; NULL: not known, the outline alone */
   size_t             n_events;
   const GwFlowEvent *events;
 } GwPressureFigure;
 
 /* Pressure coefficient over the chord, negative upwards, the outline below to the same scale.
- * Without nodes the notes say why. */
+ * Without pressure the notes say why. */
 void gw_figure_pressure (GwDrawing              *drawing,
                          GwBox                   box,
                          const GwPressureFigure *figure);

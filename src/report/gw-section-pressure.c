@@ -151,7 +151,6 @@ turning_point (const GwPolarNode *a,
 static gsize
 find_separations (const Side  *side,
                   gboolean     is_upper,
-                  double       x_turn,
                   GwFlowEvent *events)
 {
   gsize n = 0;
@@ -170,8 +169,6 @@ find_separations (const Side  *side,
         if (node_of (side, i)->friction >= 0.0)
           {
             event.to = turning_point (node_of (side, i - 1), node_of (side, i));
-            if (node_of (side, i)->is_turbulent && !node_of (side, i - 1)->is_turbulent)
-              event.to = fmax (event.to, x_turn); /* between the two it turns first */
             is_closed = TRUE;
             break;
           }
@@ -215,9 +212,28 @@ fill_figure (GwSectionSheet      *sheet,
       if (sums->x_turn[i] < 1.0)
         events[figure->n_events++] =
           (GwFlowEvent){ GW_FLOW_TRANSITION, i == 0, sums->x_turn[i], sums->x_turn[i] };
-      figure->n_events +=
-        find_separations (&side, i == 0, sums->x_turn[i], events + figure->n_events);
+      figure->n_events += find_separations (&side, i == 0, events + figure->n_events);
     }
+}
+
+/* From the edge over the upper side and back, as nodes are. */
+static void
+fill_outline (GwSectionSheet  *sheet,
+              const GwOutline *outline)
+{
+  GwPressureFigure *figure = &sheet->figure.pressure;
+  double           *x = _gw_section_keep_new (sheet, double, 2 * GW_OUTLINE_N);
+  double           *y = _gw_section_keep_new (sheet, double, 2 * GW_OUTLINE_N);
+
+  for (guint i = 0; i < GW_OUTLINE_N; i++)
+    {
+      x[GW_OUTLINE_N - 1 - i] = x[GW_OUTLINE_N + i] = gw_outline_x (i);
+      y[GW_OUTLINE_N - 1 - i] = outline->upper[i];
+      y[GW_OUTLINE_N + i] = outline->lower[i];
+    }
+  figure->n = 2 * GW_OUTLINE_N;
+  figure->x = x;
+  figure->y = y;
 }
 
 /* "NACA 4412 · Re 96000 · incidence 11.2° · lift 1.32 · drag 0.034 · step 0.5 mm at 30 %" */
@@ -269,6 +285,7 @@ compute (GwSectionSheet     *sheet,
     {
       _gw_section_note (sheet, g_strdup (_ ("No pressure: no flow about it was found at that "
                                             "incidence.")));
+      fill_outline (sheet, &polar_case->outline);
       alpha = NAN;
     }
   else
@@ -317,6 +334,8 @@ make_of_use (GwSectionSheet     *sheet,
   if (why != NULL)
     {
       _gw_section_note (sheet, g_strdup (why));
+      if (gw_section_subject (use->record, NULL, &subject))
+        fill_outline (sheet, &subject.outline);
       return;
     }
 
