@@ -34,6 +34,7 @@ scene_init (Scene *scene)
   gtk_window_set_default_size (GTK_WINDOW (scene->window), 900, 600);
   gtk_window_set_child (GTK_WINDOW (scene->window), GTK_WIDGET (scene->view));
   gtk_window_present (GTK_WINDOW (scene->window));
+  gtk_test_widget_wait_for_draw (scene->window);
   wait_until (gw_sections_view_get_sheet (scene->view) != NULL);
 }
 
