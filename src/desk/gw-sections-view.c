@@ -101,17 +101,18 @@ describe (GwSectionsView *self)
 static void update (GwSectionsView *self);
 
 static void
-made_cb (GObject      *source,
+made_cb (GObject      *none,
          GAsyncResult *result,
          gpointer      data)
 {
-  GwSectionsView *self = GW_SECTIONS_VIEW (source);
   GwSectionSheet *sheet = g_task_propagate_pointer (G_TASK (result), NULL);
+  GwSectionsView *self;
 
-  self->is_making = FALSE;
   if (sheet == NULL) /* the view is gone */
     return;
 
+  self = GW_SECTIONS_VIEW (data);
+  self->is_making = FALSE;
   g_clear_pointer (&self->sheet, gw_section_sheet_free);
   self->sheet = sheet;
   describe (self);
@@ -154,7 +155,8 @@ update (GwSectionsView *self)
     order->choice.option = (int) gw_document_get_shown (self->document);
   self->is_dirty = FALSE;
   self->is_making = TRUE;
-  task = g_task_new (self, self->cancellable, made_cb, NULL);
+  /* Without a source object: the thread could be the last to let go of a widget. */
+  task = g_task_new (NULL, self->cancellable, made_cb, self);
   g_task_set_task_data (task, order, order_free);
   g_task_run_in_thread (task, make_sheet);
 }
