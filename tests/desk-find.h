@@ -1,4 +1,4 @@
-/* desk-find.h - a widget by the name it has in its template
+/* desk-find.h - a widget by the name it has in its template or of its own
  *
  * SPDX-FileCopyrightText: 2026 The Gramwright authors
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -8,12 +8,13 @@
 
 #include <gtk/gtk.h>
 
-/* Below @widget, itself included; NULL: none. */
+/* Below @widget, itself included; by its own name where no template made it; NULL: none. */
 static inline GtkWidget *
 find (GtkWidget  *widget,
       const char *id)
 {
-  if (g_strcmp0 (gtk_buildable_get_buildable_id (GTK_BUILDABLE (widget)), id) == 0)
+  if (g_strcmp0 (gtk_buildable_get_buildable_id (GTK_BUILDABLE (widget)), id) == 0 ||
+      g_str_equal (gtk_widget_get_name (widget), id))
     return widget;
 
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;

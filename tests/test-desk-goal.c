@@ -84,11 +84,12 @@ fill_in (Desk       *desk,
 static void
 begin_study (Desk *desk)
 {
-  GtkWidget *page = get_widget (desk->window, "new_study");
+  GtkWidget *page;
 
   keys_go ("New study…");
   keys_press ("Return");
   keys_expect ("High-wing trainer");
+  page = get_widget (desk->window, "new_study");
   keys_press ("Right Left"); /* to the next shape and back */
   keys_expect ("High-wing trainer");
   keys_go ("Span");

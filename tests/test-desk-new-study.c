@@ -405,14 +405,15 @@ static void
 test_window (void)
 {
   GwWindow   *window = gw_window_new (application);
-  GtkWidget  *page = find (GTK_WIDGET (window), "new_study");
   GtkStack   *pages = GTK_STACK (find (GTK_WIDGET (window), "pages"));
+  GtkWidget  *page;
   GwDocument *document;
 
   gtk_window_present (GTK_WINDOW (window));
   wait_until (gtk_widget_get_mapped (GTK_WIDGET (window)));
   gtk_widget_activate_action (GTK_WIDGET (window), "win.new", NULL);
   g_assert_cmpstr (gtk_stack_get_visible_child_name (pages), ==, "new");
+  page = gtk_stack_get_visible_child (pages);
   g_signal_emit_by_name (page, "cancel");
   g_assert_cmpstr (gtk_stack_get_visible_child_name (pages), ==, "empty");
 

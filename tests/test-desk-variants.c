@@ -146,10 +146,8 @@ need_named (const Desk *desk,
 static void
 begin_study (Desk *desk)
 {
-  GtkWidget *page = get_widget (desk->window, "new_study");
-
   press (find_button (GTK_WIDGET (desk->window), "_New study…"));
-  wait_until (gtk_widget_get_mapped (page));
+  wait_until (gtk_widget_get_mapped (get_widget (desk->window, "new_study")));
   press (need_named (desk, "Low-wing sport*"));
   press (need_named (desk, "High-wing trainer"));
   press (need_named (desk, "Begin"));

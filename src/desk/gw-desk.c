@@ -26,14 +26,16 @@ struct _GwDesk
   GwDrawer         *outline;
   GtkStack         *middle, *side;
   GwSheetView      *sheet;
-  GwTableView      *table;
-  GwSectionsView   *sections;
   GwForm           *form;
-  GwDerivationView *derivation;
   GwEffects        *effects;
+  GwTableView      *table;      /* (nullable): like the next two, made when it is wanted */
+  GwSectionsView   *sections;   /* (nullable) */
+  GwDerivationView *derivation; /* (nullable) */
 
   GwDocument *document;
-  GtkWidget  *asked_from; /* (nullable) (weak): what had the focus when a result was asked about */
+  GwUnits     units;
+  gboolean    is_dark;
+  GtkWidget  *asked_from; /* (nullable) (weak): had the focus when a result was asked about */
   int         outline_width, form_width;
   gboolean    is_placed;         /* the panes have been set to these widths */
   gboolean    is_outline_chosen; /* by a person; else it goes by the width of the window */
@@ -114,16 +116,65 @@ close_derivation_cb (GwDesk *self)
     grab_middle (self);
 }
 
+/* What is not looked at at the start is made when it is, so that the sheet is there sooner. */
+static void
+add_page (GtkStack   *stack,
+          GtkWidget  *page,
+          const char *name)
+{
+  gtk_widget_set_name (page, name);
+  gtk_stack_add_named (stack, page, name);
+}
+
+static void
+need_table (GwDesk *self)
+{
+  if (self->table != NULL)
+    return;
+
+  self->table = g_object_new (GW_TYPE_TABLE_VIEW, NULL);
+  gw_table_view_set_units (self->table, &self->units);
+  gw_table_view_set_document (self->table, self->document);
+  add_page (self->middle, GTK_WIDGET (self->table), "table");
+}
+
+static void
+need_sections (GwDesk *self)
+{
+  if (self->sections != NULL)
+    return;
+
+  self->sections = g_object_new (GW_TYPE_SECTIONS_VIEW, NULL);
+  gw_sections_view_set_units (self->sections, &self->units);
+  gw_sections_view_set_dark (self->sections, self->is_dark);
+  gw_sections_view_set_document (self->sections, self->document);
+  add_page (self->middle, GTK_WIDGET (self->sections), "sections");
+}
+
+static void
+need_derivation (GwDesk *self)
+{
+  if (self->derivation != NULL)
+    return;
+
+  self->derivation = g_object_new (GW_TYPE_DERIVATION_VIEW, NULL);
+  g_signal_connect_swapped (self->derivation, "close", G_CALLBACK (close_derivation_cb), self);
+  gw_derivation_view_set_units (self->derivation, &self->units);
+  gw_derivation_view_set_document (self->derivation, self->document);
+  add_page (self->side, GTK_WIDGET (self->derivation), "derivation");
+}
+
 static void
 why (GwDesk    *self,
      GwResultId id)
 {
   GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
 
+  need_derivation (self);
   if (!holds_focus (GTK_WIDGET (self->derivation)))
     g_set_weak_pointer (&self->asked_from, root != NULL ? gtk_root_get_focus (root) : NULL);
   gw_derivation_view_set_result (self->derivation, id);
-  set_side (self, "why");
+  set_side (self, "derivation");
   g_object_set (self, "form", TRUE, NULL);
 }
 
@@ -319,9 +370,11 @@ gw_desk_set_property (GObject      *object,
       set_shown (self, GTK_WIDGET (self->side), g_value_get_boolean (value), PROP_FORM);
       break;
     case PROP_TABLE:
+      need_table (self);
       set_page (self, "table", g_value_get_boolean (value));
       break;
     case PROP_SECTIONS:
+      need_sections (self);
       set_page (self, "sections", g_value_get_boolean (value));
       break;
     case PROP_OUTLINE_WIDTH:
@@ -350,11 +403,14 @@ gw_desk_set_document (GwDesk     *self,
   set_side (self, "form");
   gw_drawer_set_document (self->outline, document);
   gw_sheet_view_set_document (self->sheet, document);
-  gw_table_view_set_document (self->table, document);
-  gw_sections_view_set_document (self->sections, document);
   gw_form_set_document (self->form, document);
   gw_effects_set_document (self->effects, document);
-  gw_derivation_view_set_document (self->derivation, document);
+  if (self->table != NULL)
+    gw_table_view_set_document (self->table, document);
+  if (self->sections != NULL)
+    gw_sections_view_set_document (self->sections, document);
+  if (self->derivation != NULL)
+    gw_derivation_view_set_document (self->derivation, document);
 }
 
 void
@@ -363,9 +419,11 @@ gw_desk_set_dark (GwDesk  *self,
 {
   g_return_if_fail (GW_IS_DESK (self));
 
+  self->is_dark = is_dark;
   gw_drawer_set_dark (self->outline, is_dark);
   gw_sheet_view_set_dark (self->sheet, is_dark);
-  gw_sections_view_set_dark (self->sections, is_dark);
+  if (self->sections != NULL)
+    gw_sections_view_set_dark (self->sections, is_dark);
 }
 
 void
@@ -374,13 +432,17 @@ gw_desk_set_units (GwDesk        *self,
 {
   g_return_if_fail (GW_IS_DESK (self));
 
+  self->units = *units;
   gw_drawer_set_units (self->outline, units);
   gw_sheet_view_set_units (self->sheet, units);
-  gw_table_view_set_units (self->table, units);
-  gw_sections_view_set_units (self->sections, units);
   gw_form_set_units (self->form, units);
   gw_effects_set_units (self->effects, units);
-  gw_derivation_view_set_units (self->derivation, units);
+  if (self->table != NULL)
+    gw_table_view_set_units (self->table, units);
+  if (self->sections != NULL)
+    gw_sections_view_set_units (self->sections, units);
+  if (self->derivation != NULL)
+    gw_derivation_view_set_units (self->derivation, units);
 }
 
 GwSheetView *
@@ -453,14 +515,10 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, GwDesk, middle);
   gtk_widget_class_bind_template_child (widget_class, GwDesk, side);
   gtk_widget_class_bind_template_child (widget_class, GwDesk, sheet);
-  gtk_widget_class_bind_template_child (widget_class, GwDesk, table);
-  gtk_widget_class_bind_template_child (widget_class, GwDesk, sections);
   gtk_widget_class_bind_template_child (widget_class, GwDesk, form);
-  gtk_widget_class_bind_template_child (widget_class, GwDesk, derivation);
   gtk_widget_class_bind_template_callback (widget_class, say_cb);
   gtk_widget_class_bind_template_callback (widget_class, why_cb);
   gtk_widget_class_bind_template_callback (widget_class, rename_cb);
-  gtk_widget_class_bind_template_callback (widget_class, close_derivation_cb);
   gtk_widget_class_bind_template_callback (widget_class, max_position_cb);
   gtk_widget_class_bind_template_callback (widget_class, position_cb);
 }
@@ -485,18 +543,16 @@ gw_desk_class_init (GwDeskClass *klass)
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "desk");
   gtk_widget_class_install_action (widget_class, "desk.why", "u", why_action_cb);
-  g_type_ensure (GW_TYPE_DERIVATION_VIEW);
   g_type_ensure (GW_TYPE_DRAWER);
   g_type_ensure (GW_TYPE_FORM);
-  g_type_ensure (GW_TYPE_SECTIONS_VIEW);
   g_type_ensure (GW_TYPE_SHEET_VIEW);
-  g_type_ensure (GW_TYPE_TABLE_VIEW);
   bind_template (widget_class);
 }
 
 static void
 gw_desk_init (GwDesk *self)
 {
+  self->units = *gw_units_standard ();
   self->outline_width = 236;
   self->form_width = 300;
   gtk_widget_init_template (GTK_WIDGET (self));

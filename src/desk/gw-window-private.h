@@ -38,7 +38,7 @@ struct _GwWindow
   GtkStack      *pages;
   GwDesk        *desk; /* (nullable): a page, once a study is to be shown */
   GwProblemPage *problem;
-  GwNewStudy    *new_study;
+  GwNewStudy    *new_study; /* (nullable): made when it is asked for */
   GtkWidget     *waiting, *spinner, *working;
   GwStartPage   *start;
   GwNotice      *notice;

@@ -147,7 +147,8 @@ units_cb (GwWindow *self)
 
   if (self->desk != NULL)
     gw_desk_set_units (self->desk, units);
-  gw_new_study_set_units (self->new_study, units);
+  if (self->new_study != NULL)
+    gw_new_study_set_units (self->new_study, units);
 }
 
 static void
@@ -309,21 +310,6 @@ document_changed_cb (GwWindow   *self,
   _gw_window_update (self);
 }
 
-void
-_gw_window_ask_shape (GwWindow *self)
-{
-  self->is_asking = TRUE;
-  gw_new_study_start (self->new_study);
-  update_page (self);
-}
-
-static void
-cancel_study_cb (GwWindow *self)
-{
-  self->is_asking = FALSE;
-  update_page (self);
-}
-
 gboolean
 gw_window_is_empty (GwWindow *self)
 {
@@ -402,6 +388,39 @@ begin_study_cb (GwWindow *self,
 {
   self->is_asking = FALSE;
   gw_window_show_document (self, gw_document_new_study (study));
+}
+
+static void
+cancel_study_cb (GwWindow *self)
+{
+  self->is_asking = FALSE;
+  update_page (self);
+}
+
+/* Few windows ask it, so that others open sooner. */
+static void
+need_new_study (GwWindow *self)
+{
+  if (self->new_study != NULL)
+    return;
+
+  self->new_study = GW_NEW_STUDY (gw_new_study_new ());
+  gtk_widget_set_name (GTK_WIDGET (self->new_study), "new_study");
+  g_signal_connect_swapped (self->new_study, "begin", G_CALLBACK (begin_study_cb), self);
+  g_signal_connect_swapped (self->new_study, "cancel", G_CALLBACK (cancel_study_cb), self);
+  g_object_bind_property (self, "dark", self->new_study, "dark", G_BINDING_SYNC_CREATE);
+  gw_new_study_set_units (self->new_study,
+                          gw_application_get_units (_gw_window_get_application (self)));
+  gtk_stack_add_named (self->pages, GTK_WIDGET (self->new_study), "new");
+}
+
+void
+_gw_window_ask_shape (GwWindow *self)
+{
+  need_new_study (self);
+  self->is_asking = TRUE;
+  gw_new_study_start (self->new_study);
+  update_page (self);
 }
 
 void
@@ -574,6 +593,7 @@ gw_window_dispose (GObject *object)
   g_clear_handle_id (&self->message_source, g_source_remove);
   g_clear_pointer (&self->step_study, gw_study_unref);
   gtk_widget_dispose_template (GTK_WIDGET (self), GW_TYPE_WINDOW);
+  self->new_study = NULL;
 
   G_OBJECT_CLASS (gw_window_parent_class)->dispose (object);
 }
@@ -614,9 +634,6 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, GwWindow, bar_reason);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, pages);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, problem);
-  gtk_widget_class_bind_template_child (widget_class, GwWindow, new_study);
-  gtk_widget_class_bind_template_callback (widget_class, begin_study_cb);
-  gtk_widget_class_bind_template_callback (widget_class, cancel_study_cb);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, waiting);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, spinner);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, working);
@@ -644,7 +661,6 @@ gw_window_class_init (GwWindowClass *klass)
 
   install_properties (object_class);
   _gw_window_install_actions (widget_class);
-  g_type_ensure (GW_TYPE_NEW_STUDY);
   g_type_ensure (GW_TYPE_NOTICE);
   g_type_ensure (GW_TYPE_PROBLEM_PAGE);
   g_type_ensure (GW_TYPE_START_PAGE);
@@ -658,7 +674,6 @@ gw_window_init (GwWindow *self)
 
   gtk_widget_init_template (GTK_WIDGET (self));
   gw_menu_attach (self->menu_button, G_MENU_MODEL (self->menu));
-  g_object_bind_property (self, "dark", self->new_study, "dark", G_BINDING_SYNC_CREATE);
   g_signal_connect (target, "drop", G_CALLBACK (drop_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
   message_over_cb (self);
