@@ -101,6 +101,18 @@ path_meets (const GwMark *mark,
          polygon_holds (mark->n, xy, box->x + box->width / 2, box->y + box->height / 2);
 }
 
+static bool
+mark_meets (const GwMark *mark,
+            const double *points,
+            const GwBox  *box,
+            double        gap,
+            bool          may_cover)
+{
+  return gw_box_meets (box, &mark->box, gap) &&
+         (mark->kind != GW_MARK_PATH ||
+          path_meets (mark, points + 2 * mark->first, box, gap, may_cover));
+}
+
 bool
 gw_is_free (const GwDrawing *drawing,
             size_t           since,
@@ -113,28 +125,40 @@ gw_is_free (const GwDrawing *drawing,
   const GwMark *marks = gw_drawing_mark (drawing, 0);
 
   for (size_t i = since; i < n; i++)
-    {
-      const GwMark *mark = &marks[i];
-
-      if (!gw_box_meets (&box, &mark->box, gap))
-        continue;
-      if (mark->kind != GW_MARK_PATH ||
-          path_meets (mark, points + 2 * mark->first, &box, gap, may_cover))
-        return false;
-    }
+    if (mark_meets (&marks[i], points, &box, gap, may_cover))
+      return false;
 
   return true;
 }
 
+typedef struct
+{
+  double width, line; /* of the stack, of one text in it */
+  double x, y;        /* text edge next to the leaders, top of the stack */
+  int    side;        /* +1: text to the right of its point */
+} Stack;
+
+typedef struct
+{
+  GwDrawing       *drawing;
+  GwCallouts      *callouts;
+  size_t           n;
+  const GwCallout *items;
+  const GwMark   **near; /* marks that a column of places can meet: dozens are tried in it */
+  size_t           n_near;
+  double           cost; /* of the best place; infinite: none yet */
+  Stack            best;
+} Search;
+
 /* A symbol on or over one of the points cannot be avoided. */
 static bool
-is_own_symbol (const GwMark    *mark,
-               size_t           n,
-               const GwCallout *items)
+is_own_symbol (const GwMark *mark,
+               const Search *search)
 {
-  const GwBox *box = &mark->box;
+  const GwBox     *box = &mark->box;
+  const GwCallout *items = search->items;
 
-  for (size_t k = 0; k < n; k++)
+  for (size_t k = 0; k < search->n; k++)
     if (mark->kind != GW_MARK_TEXT && items[k].x >= box->x - 1 &&
         items[k].x <= box->x + box->width + 1 && items[k].y >= box->y - 1 &&
         items[k].y <= box->y + box->height + 1)
@@ -155,23 +179,19 @@ box_of_leader (const double *leader)
 
 /* A leader may pass over lines of the drawing, but not over texts, symbols or leaders. */
 static bool
-leader_is_free (const GwDrawing  *drawing,
-                const GwCallouts *callouts,
-                const double     *leader,
-                size_t            n,
-                const GwCallout  *items)
+leader_is_free (const Search *search,
+                const double *leader)
 {
-  const GwBox   box = box_of_leader (leader);
-  const size_t  n_marks = gw_drawing_n (drawing);
-  const GwMark *marks = gw_drawing_mark (drawing, 0);
+  const GwBox       box = box_of_leader (leader);
+  const GwCallouts *callouts = search->callouts;
 
-  for (size_t i = callouts->since; i < n_marks; i++)
+  for (size_t i = 0; i < search->n_near; i++)
     {
-      const GwMark *mark = &marks[i];
+      const GwMark *mark = search->near[i];
       double        gap = mark->kind == GW_MARK_TEXT ? 1 : -0.5;
 
-      if (!gw_box_meets (&box, &mark->box, gap) || mark->kind == GW_MARK_PATH ||
-          mark->kind == GW_MARK_DOT || is_own_symbol (mark, n, items))
+      if (mark->kind == GW_MARK_PATH || mark->kind == GW_MARK_DOT ||
+          !gw_box_meets (&box, &mark->box, gap) || is_own_symbol (mark, search))
         continue;
       for (int k = 0; k < 2; k++)
         if (segment_meets_box (leader + 2 * k, leader + 2 * k + 2, &mark->box, gap))
@@ -189,19 +209,16 @@ leader_is_free (const GwDrawing  *drawing,
 
 /* How many lines of the drawing a leader passes over. */
 static int
-count_crossings (const GwDrawing  *drawing,
-                 const GwCallouts *callouts,
-                 const double     *leader)
+count_crossings (const Search *search,
+                 const double *leader)
 {
-  const GwBox   box = box_of_leader (leader);
-  const size_t  n_marks = gw_drawing_n (drawing);
-  const GwMark *marks = gw_drawing_mark (drawing, 0);
-  int           n = 0;
+  const GwBox box = box_of_leader (leader);
+  int         n = 0;
 
-  for (size_t i = callouts->since; i < n_marks; i++)
+  for (size_t i = 0; i < search->n_near; i++)
     {
-      const GwMark *mark = &marks[i];
-      const double *xy = gw_drawing_points (drawing) + 2 * mark->first;
+      const GwMark *mark = search->near[i];
+      const double *xy = gw_drawing_points (search->drawing) + 2 * mark->first;
 
       if (mark->kind != GW_MARK_PATH || mark->line == GW_LINE_NONE ||
           !gw_box_meets (&box, &mark->box, 1))
@@ -213,13 +230,6 @@ count_crossings (const GwDrawing  *drawing,
 
   return n;
 }
-
-typedef struct
-{
-  double width, line; /* of the stack, of one text in it */
-  double x, y;        /* text edge next to the leaders, top of the stack */
-  int    side;        /* +1: text to the right of its point */
-} Stack;
 
 static void
 leader_make (const Stack     *stack,
@@ -248,24 +258,24 @@ leader_make (const Stack     *stack,
 }
 
 static bool
-stack_is_free (const GwDrawing *drawing,
-               GwCallouts      *callouts,
-               const Stack     *stack,
-               size_t           n,
-               const GwCallout *items)
+stack_is_free (const Search *search,
+               const Stack  *stack)
 {
-  GwBox  box = { stack->side > 0 ? stack->x : stack->x - stack->width, stack->y, stack->width,
-                stack->line * (double) n };
-  size_t before = callouts->n;
-  bool   is_free = gw_box_holds (&callouts->bounds, &box) &&
-                 gw_is_free (drawing, callouts->since, box, callouts->gap, callouts->may_cover);
+  GwCallouts   *callouts = search->callouts;
+  const double *points = gw_drawing_points (search->drawing);
+  const GwBox   box = { stack->side > 0 ? stack->x : stack->x - stack->width, stack->y,
+                      stack->width, stack->line * (double) search->n };
+  const size_t  before = callouts->n;
+  bool          is_free = gw_box_holds (&callouts->bounds, &box);
 
-  for (size_t k = 0; k < n && is_free; k++)
+  for (size_t i = 0; i < search->n_near && is_free; i++)
+    is_free = !mark_meets (search->near[i], points, &box, callouts->gap, callouts->may_cover);
+  for (size_t k = 0; k < search->n && is_free; k++)
     {
       double *leader = callouts->leaders[callouts->n];
 
-      leader_make (stack, k, &items[k], leader);
-      is_free = leader_is_free (drawing, callouts, leader, n, items);
+      leader_make (stack, k, &search->items[k], leader);
+      is_free = leader_is_free (search, leader);
       callouts->n++;
     }
   callouts->n = before;
@@ -274,22 +284,19 @@ stack_is_free (const GwDrawing *drawing,
 }
 
 static double
-crossing_cost (const GwDrawing  *drawing,
-               const GwCallouts *callouts,
-               const Stack      *stack,
-               size_t            n,
-               const GwCallout  *items)
+crossing_cost (const Search *search,
+               const Stack  *stack)
 {
   double leader[6];
   int    crossings = 0;
 
-  for (size_t k = 0; k < n; k++)
+  for (size_t k = 0; k < search->n; k++)
     {
-      leader_make (stack, k, &items[k], leader);
-      crossings += count_crossings (drawing, callouts, leader);
+      leader_make (stack, k, &search->items[k], leader);
+      crossings += count_crossings (search, leader);
     }
 
-  return CROSSING_COST * crossings / (double) n;
+  return CROSSING_COST * crossings / (double) search->n;
 }
 
 static bool
@@ -303,70 +310,96 @@ is_column (const GwCallouts *callouts,
   return false;
 }
 
-/* Tries the places on one side at @x, near ones first; keeps the best. */
+/* Marks between the points and the far edge of the stack, wherever it stands in its column. */
 static void
-search_column (const GwDrawing *drawing,
-               GwCallouts      *callouts,
-               Stack            stack,
-               size_t           n,
-               const GwCallout *items,
-               double          *best_cost,
-               Stack           *best)
+look_near (Search      *search,
+           const Stack *stack)
 {
-  double middle = (items[0].y + items[n - 1].y) / 2 - stack.line * (double) n / 2;
+  const double  gap = fmax (search->callouts->gap, 1);
+  const size_t  n_marks = gw_drawing_n (search->drawing);
+  const GwMark *marks = gw_drawing_mark (search->drawing, 0);
+  const double  far = stack->x + stack->side * stack->width;
+  double        left = fmin (stack->x, far), right = fmax (stack->x, far);
+
+  for (size_t k = 0; k < search->n; k++)
+    {
+      left = fmin (left, search->items[k].x - search->items[k].radius);
+      right = fmax (right, search->items[k].x + search->items[k].radius);
+    }
+  search->n_near = 0;
+  for (size_t i = search->callouts->since; i < n_marks; i++)
+    if (marks[i].box.x < right + gap && marks[i].box.x + marks[i].box.width > left - gap)
+      search->near[search->n_near++] = &marks[i];
+}
+
+/* Tries the places on one side at x, near ones first; keeps the best. */
+static void
+search_column (Search *search,
+               Stack   stack)
+{
+  const GwCallouts *callouts = search->callouts;
+  const GwCallout  *items = search->items;
+  const double      middle =
+    (items[0].y + items[search->n - 1].y) / 2 - stack.line * (double) search->n / 2;
   double base = fabs (stack.x - items[0].x);
 
   if (callouts->n_columns > 0 && !is_column (callouts, &stack))
     base += COLUMN_BONUS;
   if (stack.side * (items[0].x - callouts->middle) < -1)
     base += ACROSS_COST;
+  look_near (search, &stack);
   for (int i = 0;; i++)
     {
       double shift = (i + 1) / 2 * STEP_Y;
       double cost = base + 1.2 * shift;
 
-      if (cost >= *best_cost || shift > fmin (callouts->bounds.height, callouts->longest))
+      if (cost >= search->cost || shift > fmin (callouts->bounds.height, callouts->longest))
         return;
       stack.y = middle + (i % 2 == 0 ? shift : -shift);
-      if (!stack_is_free (drawing, callouts, &stack, n, items))
+      if (!stack_is_free (search, &stack))
         continue;
-      cost += crossing_cost (drawing, callouts, &stack, n, items);
-      if (cost < *best_cost)
+      cost += crossing_cost (search, &stack);
+      if (cost < search->cost)
         {
-          *best_cost = cost;
-          *best = stack;
+          search->cost = cost;
+          search->best = stack;
         }
     }
 }
 
+/* False: there is no room. */
 static bool
-search (const GwDrawing *drawing,
-        GwCallouts      *callouts,
-        Stack            stack,
-        size_t           n,
-        const GwCallout *items,
-        Stack           *best)
+find_place (GwDrawing       *drawing,
+            GwCallouts      *callouts,
+            Stack            stack,
+            size_t           n,
+            const GwCallout *items,
+            Stack           *best)
 {
-  double cost = INFINITY;
+  const double reach = fmin (callouts->bounds.width, callouts->longest);
+  Search       search = { drawing, callouts, n, items, .cost = INFINITY };
 
+  search.near = g_new (const GwMark *, gw_drawing_n (drawing));
   for (size_t i = 0; i < callouts->n_columns; i++)
     {
       stack.x = callouts->columns[i].x;
       stack.side = callouts->columns[i].side;
       if (stack.side * (stack.x - items[0].x) > items[0].radius + 8 &&
           fabs (stack.x - items[0].x) < callouts->longest)
-        search_column (drawing, callouts, stack, n, items, &cost, best);
+        search_column (&search, stack);
     }
-  for (double d = items[0].radius + 14;
-       d < fmin (cost, fmin (callouts->bounds.width, callouts->longest)); d += STEP_X)
+  for (double d = items[0].radius + 14; d < fmin (search.cost, reach); d += STEP_X)
     for (int side = 1; side >= -1; side -= 2)
       {
         stack.x = items[0].x + side * d;
         stack.side = side;
-        search_column (drawing, callouts, stack, n, items, &cost, best);
+        search_column (&search, stack);
       }
+  g_free (search.near);
+  if (isfinite (search.cost))
+    *best = search.best;
 
-  return isfinite (cost);
+  return isfinite (search.cost);
 }
 
 static void
@@ -433,7 +466,7 @@ gw_callouts_place (GwDrawing       *drawing,
     }
   if (!recall_stack (drawing, &stack, &best))
     {
-      if (!search (drawing, callouts, stack, n, items, &best))
+      if (!find_place (drawing, callouts, stack, n, items, &best))
         best.side = 0;
       gw_drawing_remember (drawing, 3, (double[]){ best.x, best.y, best.side });
     }
