@@ -44,6 +44,8 @@ layout_new (void)
   pango_cairo_context_set_font_options (context, options);
   pango_cairo_context_set_resolution (context, 72);
   pango_context_set_round_glyph_positions (context, FALSE);
+  /* Else each font is looked up once more for texts without a letter. */
+  pango_context_set_language (context, pango_language_get_default ());
 
   layout = pango_layout_new (context);
   pango_attr_list_insert (attributes, pango_attr_font_features_new ("tnum=1"));
