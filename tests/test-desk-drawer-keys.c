@@ -285,8 +285,7 @@ test_menu (void)
   close_menu (&desk);
 
   /* There is nothing to do with the day. */
-  g_assert_false (
-    gtk_widget_get_visible (gw_outline_row_get_button (row_of (&desk, "day"))));
+  g_assert_null (gw_outline_row_get_button (row_of (&desk, "day")));
   press_in (&desk, "day", "Menu");
   press_secondary (&desk, "study", "day");
   wait_for_ms (50);
@@ -323,7 +322,7 @@ test_accessible (void)
   GtkWidget    *heading, *add_button;
 
   desk_init (&desk, "reed-bed");
-  g_assert_cmpuint (assert_named (GTK_WIDGET (desk.drawer)), >, 70);
+  g_assert_cmpuint (assert_named (GTK_WIDGET (desk.drawer)), >, 45);
   row = row_of (&desk, "equipment/camera");
   gtk_test_accessible_assert_role (row, GTK_ACCESSIBLE_ROLE_LIST_ITEM);
   gtk_test_accessible_assert_property (row, GTK_ACCESSIBLE_PROPERTY_LABEL,
@@ -358,14 +357,15 @@ static void
 test_right_to_left (void)
 {
   Desk       desk;
-  GtkWidget *row, *heading;
+  GtkWidget *row, *heading, *more;
 
   gtk_widget_set_default_direction (GTK_TEXT_DIR_RTL);
   desk_init (&desk, "small");
   row = GTK_WIDGET (row_of (&desk, "surfaces/wing"));
   heading = find (GTK_WIDGET (desk.drawer), "equipment_heading");
-  g_assert_cmpfloat (start_of (&desk, gw_outline_row_get_button (GW_OUTLINE_ROW (row))), <,
-                     start_of (&desk, find (row, "name")));
+  more = gw_outline_row_get_button (GW_OUTLINE_ROW (row));
+  wait_until (gtk_widget_get_width (more) > 0);
+  g_assert_cmpfloat (start_of (&desk, more), <, start_of (&desk, find (row, "name")));
   g_assert_cmpfloat (start_of (&desk, find (heading, "add")), <,
                      start_of (&desk, find (heading, "caption")));
   desk_clear (&desk);

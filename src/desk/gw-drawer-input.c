@@ -103,8 +103,12 @@ _gw_drawer_popup (GwDrawer *self)
   graphene_rect_t bounds;
   GtkWidget      *button = gw_outline_row_get_button (self->current);
 
-  if (gtk_widget_get_visible (button) &&
-      gtk_widget_compute_bounds (button, GTK_WIDGET (self), &bounds))
+  if (button == NULL)
+    return;
+  /* One that has just been made has no place yet. */
+  if (gtk_widget_get_width (button) == 0)
+    button = GTK_WIDGET (self->current);
+  if (gtk_widget_compute_bounds (button, GTK_WIDGET (self), &bounds))
     popup_at (self, &(GdkRectangle){ (int) bounds.origin.x, (int) bounds.origin.y,
                                      (int) bounds.size.width, (int) bounds.size.height });
 }
@@ -124,7 +128,7 @@ pressed_cb (GtkGestureClick *gesture,
     return;
 
   _gw_drawer_choose (self, GW_OUTLINE_ROW (row));
-  if (gtk_widget_get_visible (gw_outline_row_get_button (GW_OUTLINE_ROW (row))) &&
+  if (gw_outline_row_get_button (GW_OUTLINE_ROW (row)) != NULL &&
       gtk_widget_compute_point (list, GTK_WIDGET (self),
                                 &GRAPHENE_POINT_INIT ((float) x, (float) y), &at))
     popup_at (self, &(GdkRectangle){ (int) at.x, (int) at.y, 1, 1 });

@@ -17,7 +17,7 @@ typedef struct
   GtkWidget      *texts;
   GtkLabel       *name;
   GtkInscription *detail;
-  GtkWidget      *more;
+  GtkWidget      *more; /* (nullable): made when it is to be seen */
   char           *path;
 } GwOutlineRowPrivate;
 
@@ -33,6 +33,53 @@ static void
 more_cb (GwOutlineRow *self)
 {
   gtk_widget_activate_action (GTK_WIDGET (self), "outline.menu", "s", get (self)->path);
+}
+
+static gboolean
+has_menu (GwOutlineRow *self)
+{
+  return get (self)->path != NULL && strchr (get (self)->path, '/') != NULL;
+}
+
+static void
+name_more (GwOutlineRow *self)
+{
+  g_autofree char *label = g_strdup_printf (_ ("Menu of %s"), gw_outline_row_get_name (self));
+
+  gtk_accessible_update_property (GTK_ACCESSIBLE (get (self)->more), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  label, -1);
+}
+
+/* Of dozens of rows the menu of one or two is ever looked at. The button is out of the way of the
+ * Tab key, which would stop at every row: Menu and Shift+F10 do the same. */
+static void
+need_more (GwOutlineRow *self)
+{
+  GtkWidget *more;
+
+  if (get (self)->more != NULL || !has_menu (self))
+    return;
+
+  more = gtk_button_new_with_label ("⋯");
+  gtk_widget_set_focusable (more, FALSE);
+  gtk_button_set_has_frame (GTK_BUTTON (more), FALSE);
+  gtk_widget_set_halign (more, GTK_ALIGN_END);
+  gtk_widget_set_valign (more, GTK_ALIGN_START);
+  gtk_widget_add_css_class (more, "more");
+  g_signal_connect_swapped (more, "clicked", G_CALLBACK (more_cb), self);
+  gtk_overlay_add_overlay (get (self)->overlay, more);
+  get (self)->more = more;
+  name_more (self);
+}
+
+static void
+gw_outline_row_state_flags_changed (GtkWidget    *widget,
+                                    GtkStateFlags former)
+{
+  if (gtk_widget_get_state_flags (widget) &
+      (GTK_STATE_FLAG_PRELIGHT | GTK_STATE_FLAG_FOCUS_WITHIN))
+    need_more (GW_OUTLINE_ROW (widget));
+  GTK_WIDGET_CLASS (gw_outline_row_parent_class)->state_flags_changed (widget, former);
 }
 
 /* The row that has the focus is what a key is meant for. */
@@ -110,14 +157,13 @@ gw_outline_row_class_init (GwOutlineRowClass *klass)
 
   G_OBJECT_CLASS (klass)->finalize = gw_outline_row_finalize;
   widget_class->focus = gw_outline_row_focus;
+  widget_class->state_flags_changed = gw_outline_row_state_flags_changed;
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/gramwright/desk/gw-outline-row.ui");
   gtk_widget_class_bind_template_child_private (widget_class, GwOutlineRow, overlay);
   gtk_widget_class_bind_template_child_private (widget_class, GwOutlineRow, texts);
   gtk_widget_class_bind_template_child_private (widget_class, GwOutlineRow, name);
   gtk_widget_class_bind_template_child_private (widget_class, GwOutlineRow, detail);
-  gtk_widget_class_bind_template_child_private (widget_class, GwOutlineRow, more);
-  gtk_widget_class_bind_template_callback (widget_class, more_cb);
   add_keys (widget_class);
 }
 
@@ -137,12 +183,10 @@ static void
 set_name (GwOutlineRow *self,
           const char   *name)
 {
-  g_autofree char *menu = g_strdup_printf (_ ("Menu of %s"), name);
-
   gtk_label_set_text (get (self)->name, name);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (get (self)->more), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  menu, -1);
+  if (get (self)->more != NULL)
+    name_more (self);
 }
 
 static void
@@ -172,7 +216,8 @@ gw_outline_row_set (GwOutlineRow *self,
     {
       g_free (priv->path);
       priv->path = g_strdup (path);
-      gtk_widget_set_visible (priv->more, strchr (path, '/') != NULL);
+      if (priv->more != NULL)
+        gtk_widget_set_visible (priv->more, has_menu (self));
     }
   if (is_fresh || !g_str_equal (gtk_label_get_text (priv->name), name))
     set_name (self, name);
@@ -199,10 +244,14 @@ gw_outline_row_set_here (GwOutlineRow *self,
 {
   g_return_if_fail (GW_IS_OUTLINE_ROW (self));
 
-  if (is_here)
-    gtk_widget_add_css_class (GTK_WIDGET (self), "here");
-  else
-    gtk_widget_remove_css_class (GTK_WIDGET (self), "here");
+  if (!is_here)
+    {
+      gtk_widget_remove_css_class (GTK_WIDGET (self), "here");
+      return;
+    }
+
+  gtk_widget_add_css_class (GTK_WIDGET (self), "here");
+  need_more (self);
 }
 
 const char *
@@ -226,7 +275,8 @@ gw_outline_row_get_button (GwOutlineRow *self)
 {
   g_return_val_if_fail (GW_IS_OUTLINE_ROW (self), NULL);
 
-  return get (self)->more;
+  need_more (self);
+  return has_menu (self) ? get (self)->more : NULL;
 }
 
 void

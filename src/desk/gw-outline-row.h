@@ -40,7 +40,7 @@ void gw_outline_row_set_here (GwOutlineRow *self,
 const char *gw_outline_row_get_path (GwOutlineRow *self);
 const char *gw_outline_row_get_name (GwOutlineRow *self);
 
-/** gw_outline_row_get_button: where its menu belongs; hidden if there is nothing to do. */
+/** gw_outline_row_get_button: where its menu belongs; NULL if there is nothing to do. */
 GtkWidget *gw_outline_row_get_button (GwOutlineRow *self);
 
 /** gw_outline_row_wrap_name: a long name takes a second line instead of being cut. */
