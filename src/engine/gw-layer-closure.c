@@ -39,7 +39,7 @@ laminar_loss (double h)
   const double past = h - 4.0;
 
   if (h < 4.0)
-    return 0.00205 * pow (-past, 5.5) + 0.207;
+    return -0.00205 * past * past * past * past * past * sqrt (-past) + 0.207;
   return -0.003 * past * past / (1.0 + 0.02 * past * past) + 0.207;
 }
 
@@ -65,7 +65,7 @@ turbulent_friction (double h,
 {
   const double log_re = log10 (fmax (re_theta, 20.0));
 
-  return 0.5 * (0.3 * exp (-1.33 * h) * pow (log_re, -1.74 - 0.31 * h) +
+  return 0.5 * (0.3 * exp (-1.33 * h - (1.74 + 0.31 * h) * log (log_re)) +
                 1.1e-4 * (tanh (4.0 - h / 0.875) - 1.0));
 }
 

@@ -12,12 +12,13 @@
 #define PANELS  130
 #define N_CRIT  9.0
 #define ROUNDS  20
-#define HALVES  2    /* times a step is halved before a fresh start */
-#define GIVE_UP 3    /* incidences in a row that do not converge, once one has */
-#define EASY    0.06 /* above the incidence of no circulation [rad] */
-#define STRIDE  0.05 /* to the first incidence of a single one [rad] */
-#define LEAKY   0.85 /* part of its deflection that a flap with an open gap acts with */
-#define APART   0.05 /* lift coefficients that are two values */
+#define HALVES  2     /* times a step is halved before a fresh start */
+#define GIVE_UP 3     /* incidences in a row that do not converge, once one has */
+#define EASY    0.06  /* above the incidence of no circulation [rad] */
+#define FALLEN  0.025 /* past the top, where the first that does not converge is the end [rad] */
+#define STRIDE  0.05  /* to the first incidence of a single one [rad] */
+#define LEAKY   0.85  /* part of its deflection that a flap with an open gap acts with */
+#define APART   0.05  /* lift coefficients that are two values */
 
 typedef struct
 {
@@ -164,10 +165,10 @@ sweep (Run          *run,
 {
   const GwPolarCase *polar_case = run->polar_case;
   const double       sign = is_up ? 1.0 : -1.0;
-  double             best = -HUGE_VAL, best_alpha = 0.0;
-  int                lost = 0;
+  double             best = -HUGE_VAL, best_alpha = 0.0, past = 0.0;
+  int                lost = 0, lost_most = GIVE_UP;
 
-  for (size_t i = first; i < polar_case->n && (lost < GIVE_UP || !isfinite (best));
+  for (size_t i = first; i < polar_case->n && (lost < lost_most || !isfinite (best));
        i += is_up ? 1 : (size_t) -1)
     {
       const double alpha = gw_polar_alpha (polar_case, i);
@@ -178,7 +179,7 @@ sweep (Run          *run,
 
       if (!tries->is_done[i])
         {
-          tries->is_done[i] = solve_from_good (run, alpha, lost > 1 ? 0 : HALVES, &tries->sums[i]);
+          tries->is_done[i] = solve_from_good (run, alpha, lost > 0 ? 0 : HALVES, &tries->sums[i]);
           tries->is_tried[i] = true;
         }
       lost = tries->is_done[i] ? 0 : lost + 1;
@@ -194,7 +195,10 @@ sweep (Run          *run,
           if (is_up)
             run->top = run->good;
         }
-      else if (polar_case->past > 0.0 && sign * (alpha - best_alpha) >= polar_case->past - 1e-9)
+      past = sign * (alpha - best_alpha);
+      /* The way back is to start from as deep as can be. */
+      lost_most = past > FALLEN && !polar_case->with_return ? 1 : GIVE_UP;
+      if (polar_case->past > 0.0 && past >= polar_case->past - 1e-9)
         return;
     }
 }

@@ -10,7 +10,7 @@
 #include "engine/gw-section.h"
 
 #define GW_POLAR_MAX     100 /* rows */
-#define GW_POLAR_VERSION 1   /* raised whenever results change */
+#define GW_POLAR_VERSION 2   /* raised whenever results change */
 
 /* Why an outline cannot be computed. */
 typedef enum
