@@ -288,6 +288,14 @@ test_minus (void)
   desk_clear (&desk);
 }
 
+static const char *
+except_of (Desk *desk)
+{
+  GtkWidget *label = find (desk->form, has_id, "except");
+
+  return gtk_widget_get_visible (label) ? gtk_label_get_text (GTK_LABEL (label)) : NULL;
+}
+
 /* Option 1 has the battery at 10 mm, the common airframe at 40. */
 static void
 test_take_back (void)
@@ -298,6 +306,7 @@ test_take_back (void)
   desk_init_sample (&desk, "equipment/battery");
   g_assert_cmpstr (text_of (&desk, PLACE), ==, "40");
   g_assert_false (gtk_widget_get_mapped (take_back_of (&desk, PLACE)));
+  g_assert_null (except_of (&desk));
 
   gw_document_set_shown (desk.document, 1);
   g_assert_cmpstr (text_of (&desk, PLACE), ==, "10");
@@ -308,10 +317,17 @@ test_take_back (void)
                    "Own value here; common 40\302\240mm. "
                    "A change is for this option alone.");
   gtk_test_accessible_assert_property (button, GTK_ACCESSIBLE_PROPERTY_LABEL, "Take back Aft");
+  g_assert_cmpstr (except_of (&desk), ==, "Except what thick has of its own");
+  gtk_toggle_button_set_active (
+    GTK_TOGGLE_BUTTON (find (desk.form, has_word, "Only thick")), TRUE);
+  g_assert_null (except_of (&desk));
+  gtk_toggle_button_set_active (
+    GTK_TOGGLE_BUTTON (find (desk.form, has_word, "All options")), TRUE);
 
   g_signal_emit_by_name (button, "clicked");
   g_assert_cmpstr (text_of (&desk, PLACE), ==, "40");
   g_assert_null (whose_of (&desk, PLACE));
+  g_assert_null (except_of (&desk));
   g_assert_null (gw_edit_change_of (gw_document_get_study (desk.document), 1, PLACE));
   gw_document_undo (desk.document);
   g_assert_cmpstr (text_of (&desk, PLACE), ==, "10");

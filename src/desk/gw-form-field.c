@@ -274,6 +274,12 @@ gw_form_field_update (GwFormField *self,
   GW_FORM_FIELD_GET_CLASS (self)->update (self, record);
 }
 
+gboolean
+gw_form_field_is_own (GwFormField *self)
+{
+  return GET (self)->changed_at != NULL;
+}
+
 void
 gw_form_field_settle (GwFormField *self)
 {

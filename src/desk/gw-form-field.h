@@ -42,6 +42,9 @@ void gw_form_field_update (GwFormField *self,
                            GwRecord    *record);
 void gw_form_field_settle (GwFormField *self);
 
+/** gw_form_field_is_own: whether the value is the shown option's own, as last updated. */
+gboolean gw_form_field_is_own (GwFormField *self);
+
 /* For the kinds of fields. */
 
 GwFormSite    *_gw_form_field_site (GwFormField *self);

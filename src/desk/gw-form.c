@@ -26,6 +26,7 @@ struct _GwForm
   GtkLabel          *title, *kind;
   GtkWidget         *scope;
   GtkToggleButton   *all_button, *here_button;
+  GtkLabel          *except;
   GtkBox            *fields, *effects;
   GtkLabel          *help;
 
@@ -92,6 +93,7 @@ typedef struct
   GwForm     *form;
   GtkWidget  *last; /* the row before the next */
   GHashTable *kept; /* paths that are still wanted */
+  gboolean    has_own;
 } Walk;
 
 /* The row for that path, there already or new, in its place. */
@@ -147,7 +149,10 @@ walk_record (Walk       *walk,
       if (field->kind == GW_FIELD_PART)
         walk_record (walk, *(GwRecord **) gw_record_at (record, field), here);
       else
-        gw_form_field_update (GW_FORM_FIELD (row), holder (walk, record, here));
+        {
+          gw_form_field_update (GW_FORM_FIELD (row), holder (walk, record, here));
+          walk->has_own |= gw_form_field_is_own (GW_FORM_FIELD (row));
+        }
     }
 }
 
@@ -260,16 +265,31 @@ update_scope (GwForm     *self,
     gtk_button_set_label (GTK_BUTTON (self->here_button), text);
 }
 
+/* A change meant for all would pass by the option that is shown. */
+static void
+update_except (GwForm  *self,
+               gboolean has_own)
+{
+  const gboolean   is_shown = has_own && !gw_document_get_only_here (self->document);
+  g_autofree char *text = NULL;
+
+  if (is_shown)
+    /* Translators: below "All options"; the name of the option that is shown */
+    text = g_strdup_printf (_ ("Except what %s has of its own"), shown_name (self));
+  set_label (self->except, is_shown ? text : "");
+}
+
 static void
 update_rows (GwForm     *self,
              GwRecord   *record,
              const char *path)
 {
   g_autoptr (GHashTable) kept = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
-  Walk walk = { self, NULL, kept };
+  Walk walk = { self, NULL, kept, FALSE };
 
   walk_record (&walk, record, path);
   remove_rows (self, kept);
+  update_except (self, walk.has_own);
 }
 
 static void
@@ -405,6 +425,7 @@ gw_form_class_init (GwFormClass *klass)
   gtk_widget_class_bind_template_child (widget_class, GwForm, scope);
   gtk_widget_class_bind_template_child (widget_class, GwForm, all_button);
   gtk_widget_class_bind_template_child (widget_class, GwForm, here_button);
+  gtk_widget_class_bind_template_child (widget_class, GwForm, except);
   gtk_widget_class_bind_template_child (widget_class, GwForm, fields);
   gtk_widget_class_bind_template_child (widget_class, GwForm, effects);
   gtk_widget_class_bind_template_child (widget_class, GwForm, help);
