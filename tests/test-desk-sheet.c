@@ -190,15 +190,15 @@ test_drag_ends_at_bay (Desk         *desk,
 }
 
 static void
-test_escape_leaves (Desk         *desk,
-                    gconstpointer data)
+test_key_leaves (Desk         *desk,
+                 gconstpointer data)
 {
   int at[2];
 
   find_place (desk, GW_VIEW_TOP, 0.0, battery_of (desk)->x_mm.value * 1e-3, at);
   point ("mousemove %d %d mousedown 1 sleep 0.05 mousemove_relative 0 8 sleep 0.1", at[0], at[1]);
   g_assert_nonnull (gw_document_get_former (desk->document));
-  point ("key Escape mouseup 1");
+  point ("key %s mouseup 1", (const char *) data);
   g_assert_null (gw_document_get_former (desk->document));
   undo_all (desk);
   g_assert_null (gw_history_redo_name (gw_document_get_history (desk->document)));
@@ -567,7 +567,8 @@ main (int   argc,
   ADD ("/desk/sheet/drag-item/top", GINT_TO_POINTER (0), test_drag_item);
   ADD ("/desk/sheet/drag-item/side", GINT_TO_POINTER (1), test_drag_item);
   ADD ("/desk/sheet/drag-ends-at-bay", NULL, test_drag_ends_at_bay);
-  ADD ("/desk/sheet/escape-leaves", NULL, test_escape_leaves);
+  ADD ("/desk/sheet/escape-leaves", "Escape", test_key_leaves);
+  ADD ("/desk/sheet/undo-leaves", "ctrl+z", test_key_leaves);
   ADD ("/desk/sheet/drag-balance", NULL, test_drag_balance);
   ADD ("/desk/sheet/select", NULL, test_select);
   ADD ("/desk/sheet/why", NULL, test_why);

@@ -61,15 +61,22 @@ nudge (GwSheetView *self,
 }
 
 static gboolean
+leave_drag (GwSheetView *self)
+{
+  if (!self->has_moved || self->held.kind == GW_GRIP_NONE)
+    return FALSE;
+
+  gw_document_leave (self->document);
+  _gw_sheet_let_go (self);
+  _gw_sheet_say (self, "");
+  return TRUE;
+}
+
+static gboolean
 escape (GwSheetView *self)
 {
-  if (self->has_moved && self->held.kind != GW_GRIP_NONE)
-    {
-      gw_document_leave (self->document);
-      _gw_sheet_let_go (self);
-      _gw_sheet_say (self, "");
-      return TRUE;
-    }
+  if (leave_drag (self))
+    return TRUE;
   if (*gw_document_get_selection (self->document) == '\0')
     return FALSE;
 
@@ -160,6 +167,9 @@ _gw_sheet_key_cb (GtkEventControllerKey *controller,
 {
   const gboolean is_far = (state & GDK_SHIFT_MASK) != 0;
 
+  /* Undone is what is under way, before what was done last. */
+  if ((state & GDK_CONTROL_MASK) != 0 && gdk_keyval_to_lower (key) == GDK_KEY_z)
+    return leave_drag (self);
   if (self->evaluation == NULL || (state & (GDK_CONTROL_MASK | GDK_ALT_MASK)) != 0)
     return FALSE;
 
