@@ -310,6 +310,14 @@ test_notes (void)
   g_assert_cmpuint (notes_of (&craft), ==, GW_NOTE_LATERAL);
   assert_close (value_of (&craft, GW_RESULT_BALANCE_Y),
                 0.2 * 0.05 / value_of (&craft, GW_RESULT_MASS), 0.02);
+
+  craft_init (&craft);
+  craft.items[0].at[0] = craft.items[0].bay_from;
+  g_assert_false (notes_of (&craft) & GW_NOTE_OUTSIDE_BAY);
+  craft.items[0].at[0] -= 1e-3;
+  g_assert_true (notes_of (&craft) & GW_NOTE_OUTSIDE_BAY);
+  craft.items[0].bay_from = NAN; /* no bay */
+  g_assert_false (notes_of (&craft) & GW_NOTE_OUTSIDE_BAY);
 }
 
 /* The neutral point does not ask what the aircraft weighs or where it balances. */

@@ -236,7 +236,7 @@ test_result_table (void)
     }
   for (guint i = 0; i < GW_N_PIECE_KINDS; i++)
     g_assert_nonnull (gw_piece_kind_label ((GwPieceKind) i));
-  for (unsigned note = GW_NOTE_TIP_FIRST; note <= GW_NOTE_BALLAST; note <<= 1)
+  for (unsigned note = GW_NOTE_TIP_FIRST; note <= GW_NOTE_OUTSIDE_BAY; note <<= 1)
     {
       g_assert_nonnull (gw_note_text ((GwNote) note));
       g_assert_nonnull (gw_note_key ((GwNote) note));

@@ -427,7 +427,7 @@ test_json_notes (void)
       JsonArray     *array = json_object_get_array_member (option_of (root, i), "notes");
       guint          n = 0;
 
-      for (unsigned note = GW_NOTE_TIP_FIRST; note <= GW_NOTE_BALLAST; note <<= 1)
+      for (unsigned note = GW_NOTE_TIP_FIRST; note <= GW_NOTE_OUTSIDE_BAY; note <<= 1)
         if (notes & note)
           {
             g_assert_true (array_holds (array, gw_note_key ((GwNote) note)));
@@ -549,7 +549,7 @@ test_table_notes (void)
   guint               n = 0;
 
   for (guint i = 0; i < evaluation->outcomes->len; i++)
-    for (unsigned note = GW_NOTE_TIP_FIRST; note <= GW_NOTE_BALLAST; note <<= 1)
+    for (unsigned note = GW_NOTE_TIP_FIRST; note <= GW_NOTE_OUTSIDE_BAY; note <<= 1)
       {
         const GwOutcome *outcome = gw_evaluation_outcome (evaluation, i);
         g_autofree char *text = g_strdup_printf ("\n%s: %s\n", outcome->name,

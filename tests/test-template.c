@@ -218,7 +218,8 @@ check_outcome (const GwTemplate *shape,
   const double     *value = outcome->results.value;
   const GwItem     *item = &aircraft->items[aircraft->movable];
   const guint       amiss = GW_NOTE_UNSTABLE | GW_NOTE_BEHIND_AFT_LIMIT | GW_NOTE_AHEAD_OF_LIMIT |
-                      GW_NOTE_LATERAL | GW_NOTE_BALLAST | GW_NOTE_TIP_FIRST | GW_NOTE_TAIL_LIMIT;
+                      GW_NOTE_LATERAL | GW_NOTE_BALLAST | GW_NOTE_TIP_FIRST | GW_NOTE_TAIL_LIMIT |
+                      GW_NOTE_OUTSIDE_BAY;
 
   g_test_message ("%s: beyond the bay %g m", outcome->id, value[GW_RESULT_SLIDE_LEFT]);
   g_assert_cmphex (outcome->results.notes & amiss, ==, 0);

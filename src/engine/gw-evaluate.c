@@ -235,6 +235,21 @@ is_swept (const GwAircraft *aircraft,
   return false;
 }
 
+static bool
+is_outside_bay (const GwAircraft *aircraft,
+                double            slack)
+{
+  for (size_t i = 0; i < aircraft->n_items; i++)
+    {
+      const GwItem *item = &aircraft->items[i];
+
+      if (item->at[0] < item->bay_from - slack || item->at[0] > item->bay_to + slack)
+        return true;
+    }
+
+  return false;
+}
+
 static void
 note (GwResults *out,
       bool       is_so,
@@ -269,6 +284,7 @@ evaluate_notes (const GwAircraft *aircraft,
   note (out, value[GW_RESULT_STALL_SPEED] > aircraft->targets.stall_speed, GW_NOTE_STALL_FAST);
   note (out, value[GW_RESULT_MASS] > aircraft->targets.mass, GW_NOTE_HEAVY);
   note (out, aircraft->is_provisional, GW_NOTE_PROVISIONAL);
+  note (out, is_outside_bay (aircraft, slack), GW_NOTE_OUTSIDE_BAY);
 }
 
 GwStatus

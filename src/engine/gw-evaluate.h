@@ -72,6 +72,7 @@ typedef enum
   GW_NOTE_HEAVY = 1 << 11,          /* wanted mass not kept */
   GW_NOTE_BALLAST = 1 << 12,        /* the movable item's bay is too short: ballast needed */
   GW_NOTE_PROVISIONAL = 1 << 13,    /* a section is guessed until it is computed */
+  GW_NOTE_OUTSIDE_BAY = 1 << 14,    /* an item stands where its bay does not reach */
 } GwNote;
 
 #define GW_CURVE_N 25

@@ -90,6 +90,8 @@ static const struct
   { GW_NOTE_PROVISIONAL, "provisional",
     N_ ("A section of it is being computed; until then it is taken for the most like one that is "
         "known.") },
+  { GW_NOTE_OUTSIDE_BAY, "outside-bay",
+    N_ ("Equipment stands where its bay does not reach: move it, or lengthen the bay.") },
 };
 
 static const struct
