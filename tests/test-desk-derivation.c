@@ -91,6 +91,23 @@ test_follows (void)
   scene_clear (&scene);
 }
 
+/* Another option's number is asked about beside the option that is shown. */
+static void
+test_option (void)
+{
+  Scene scene;
+
+  scene_init (&scene);
+  gw_derivation_view_set_option (GW_DERIVATION_VIEW (scene.view), 1);
+  wait_until (is_shown (&scene, "thick"));
+  g_assert_cmpuint (gw_document_get_shown (scene.document), ==, 0);
+
+  gw_document_set_shown (scene.document, 1);
+  gw_document_set_shown (scene.document, 0);
+  wait_until (is_shown (&scene, "Thin sheet"));
+  scene_clear (&scene);
+}
+
 static void
 test_result (void)
 {
@@ -263,6 +280,7 @@ main (int   argc,
 
   g_test_add_func ("/desk/derivation/empty", test_empty);
   g_test_add_func ("/desk/derivation/follows", test_follows);
+  g_test_add_func ("/desk/derivation/option", test_option);
   g_test_add_func ("/desk/derivation/result", test_result);
   g_test_add_func ("/desk/derivation/selects", test_selects);
   g_test_add_func ("/desk/derivation/hidden", test_hidden);

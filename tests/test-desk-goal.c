@@ -266,6 +266,27 @@ move_battery (Desk *desk)
                                   0.092, 0.05e-3);
 }
 
+/* A number of the other option's column, pressed on the sheet: nothing else changes, and Escape
+ * closes the answer before it lets go of what is selected. */
+static void
+ask_on_the_sheet (Desk *desk)
+{
+  const guint      shown = gw_document_get_shown (desk->document);
+  g_autofree char *selected = g_strdup (gw_document_get_selection (desk->document));
+
+  gw_document_set_selection (desk->document, "surfaces/wing");
+  gtk_widget_grab_focus (get_widget (desk->window, "sheet"));
+  g_signal_emit_by_name (get_widget (desk->window, "sheet"), "why", 1 - shown, GW_RESULT_MASS);
+  g_assert_true (is_mapped (desk->window, "derivation"));
+  g_assert_cmpuint (gw_document_get_shown (desk->document), ==, shown);
+  keys_press ("Escape");
+  g_assert_false (is_mapped (desk->window, "derivation"));
+  g_assert_cmpstr (gw_document_get_selection (desk->document), ==, "surfaces/wing");
+  keys_press ("Escape");
+  g_assert_cmpstr (gw_document_get_selection (desk->document), ==, "");
+  gw_document_set_selection (desk->document, selected);
+}
+
 static void
 ask_why (Desk *desk)
 {
@@ -421,6 +442,7 @@ test_goal (void)
   swap_construction (&desk);
   compare (&desk);
   move_battery (&desk);
+  ask_on_the_sheet (&desk);
   ask_why (&desk);
   edit_equipment (&desk);
   undo_and_redo (&desk);

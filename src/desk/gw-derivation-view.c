@@ -24,6 +24,7 @@ struct _GwDerivationView
   GwDocument   *document;
   GwUnits       units;
   GwResultId    id;
+  guint         of;         /* option; that which is shown, until another is asked about */
   GwDerivation *derivation; /* on the screen */
   guint         update_id;
   gboolean      is_dirty;   /* what is on the screen is not of now */
@@ -45,10 +46,9 @@ result_text (const GwDerivationView *self,
              GwResultId              id)
 {
   GwEvaluation    *evaluation = gw_document_get_evaluation (self->document);
-  const guint      shown = gw_document_get_shown (self->document);
   g_autofree char *value =
     gw_amount_result (&self->units, id,
-                      gw_evaluation_outcome (evaluation, shown)->results.value[id]);
+                      gw_evaluation_outcome (evaluation, self->of)->results.value[id]);
 
   /* Translators: a result and its value: "stall speed, 7.78 m/s" */
   return g_strdup_printf (_ ("%s, %s"), _ (gw_result_info (id)->label), value);
@@ -116,9 +116,10 @@ derive (GwDerivationView *self)
 
   if (evaluation == NULL)
     return NULL;
+  if (self->of >= evaluation->outcomes->len)
+    self->of = gw_document_get_shown (self->document);
 
-  return gw_derivation_new (evaluation, gw_document_get_shown (self->document), self->id,
-                            &self->units);
+  return gw_derivation_new (evaluation, self->of, self->id, &self->units);
 }
 
 static void
@@ -155,6 +156,12 @@ queue_update (GwDerivationView *self)
   self->is_dirty = TRUE;
   if (self->update_id == 0 && gtk_widget_get_mapped (GTK_WIDGET (self)))
     self->update_id = g_idle_add (update_cb, self);
+}
+
+static void
+shown_cb (GwDerivationView *self)
+{
+  gw_derivation_view_set_option (self, gw_document_get_shown (self->document));
 }
 
 static void
@@ -276,9 +283,12 @@ gw_derivation_view_set_document (GwDerivationView *self,
 {
   g_return_if_fail (GW_IS_DERIVATION_VIEW (self));
 
-  if (gw_document_follow (&self->document, document, self, G_CALLBACK (queue_update),
-                          G_CALLBACK (queue_update), NULL))
-    queue_update (self);
+  if (!gw_document_follow (&self->document, document, self, G_CALLBACK (queue_update),
+                           G_CALLBACK (shown_cb), NULL))
+    return;
+
+  self->of = document != NULL ? gw_document_get_shown (document) : 0;
+  queue_update (self);
 }
 
 void
@@ -310,6 +320,19 @@ gw_derivation_view_set_result (GwDerivationView *self,
     return;
 
   self->id = id;
+  queue_update (self);
+}
+
+void
+gw_derivation_view_set_option (GwDerivationView *self,
+                               guint             option)
+{
+  g_return_if_fail (GW_IS_DERIVATION_VIEW (self));
+
+  if (self->of == option)
+    return;
+
+  self->of = option;
   queue_update (self);
 }
 

@@ -15,10 +15,11 @@ G_BEGIN_DECLS
 
 #define GW_TYPE_DERIVATION_VIEW (gw_derivation_view_get_type ())
 
-/* Of the option that the document shows. Follows the document once nothing else is to be
- * done, and not at all while it is not on the screen. A row of a record selects it in the
- * document. Signal "close": the person is through with it (Escape or the button). Actions:
- * "derivation.copy" puts it all on the clipboard as text, also Ctrl+C within. */
+/* Of the option that the document shows, or of another one until that changes. Follows the
+ * document once nothing else is to be done, and not at all while it is not on the screen. A row
+ * of a record selects it in the document. Signal "close": the person is through with it (Escape
+ * or the button). Actions: "derivation.copy" puts it all on the clipboard as text, also Ctrl+C
+ * within. */
 G_DECLARE_FINAL_TYPE (GwDerivationView, gw_derivation_view, GW, DERIVATION_VIEW, GtkWidget)
 
 GtkWidget *gw_derivation_view_new (void) G_GNUC_WARN_UNUSED_RESULT;
@@ -34,6 +35,9 @@ void gw_derivation_view_set_units (GwDerivationView *self,
 GwResultId gw_derivation_view_get_result (GwDerivationView *self);
 void       gw_derivation_view_set_result (GwDerivationView *self,
                                           GwResultId        id);
+
+void       gw_derivation_view_set_option (GwDerivationView *self,
+                                          guint             option);
 
 /** gw_derivation_view_get_text: what would be copied now. (transfer full) (nullable) */
 char *gw_derivation_view_get_text (GwDerivationView *self);

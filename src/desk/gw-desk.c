@@ -73,6 +73,13 @@ set_side (GwDesk     *self,
   gtk_stack_set_visible_child_name (self->side, name);
 }
 
+static gboolean
+is_side (GwDesk     *self,
+         const char *name)
+{
+  return g_strcmp0 (gtk_stack_get_visible_child_name (self->side), name) == 0;
+}
+
 static void
 selection_cb (GwDesk *self)
 {
@@ -166,6 +173,7 @@ need_derivation (GwDesk *self)
 
 static void
 why (GwDesk    *self,
+     guint      option,
      GwResultId id)
 {
   GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
@@ -173,6 +181,7 @@ why (GwDesk    *self,
   need_derivation (self);
   if (!holds_focus (GTK_WIDGET (self->derivation)))
     g_set_weak_pointer (&self->asked_from, root != NULL ? gtk_root_get_focus (root) : NULL);
+  gw_derivation_view_set_option (self->derivation, option);
   gw_derivation_view_set_result (self->derivation, id);
   set_side (self, "derivation");
   g_object_set (self, "form", TRUE, NULL);
@@ -183,8 +192,7 @@ why_cb (GwDesk *self,
         guint   option,
         guint   result)
 {
-  gw_document_set_shown (self->document, option);
-  why (self, (GwResultId) result);
+  why (self, option, (GwResultId) result);
 }
 
 static void
@@ -196,7 +204,7 @@ why_action_cb (GtkWidget  *widget,
 
   if (id < GW_N_RESULTS && GW_DESK (widget)->document != NULL)
     {
-      why (GW_DESK (widget), (GwResultId) id);
+      why (GW_DESK (widget), gw_document_get_shown (GW_DESK (widget)->document), (GwResultId) id);
       gtk_widget_child_focus (GTK_WIDGET (GW_DESK (widget)->derivation), GTK_DIR_TAB_FORWARD);
     }
 }
@@ -549,13 +557,38 @@ gw_desk_class_init (GwDeskClass *klass)
   bind_template (widget_class);
 }
 
+/* A number that is pressed on the sheet leaves the focus there: Escape closes what it opened, and
+ * lets go of what is selected only after that. */
+static gboolean
+key_cb (GtkEventControllerKey *controller,
+        guint                  key,
+        guint                  code,
+        GdkModifierType        state,
+        GwDesk                *self)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+
+  if (key != GDK_KEY_Escape || !is_side (self, "derivation") ||
+      gtk_root_get_focus (root) != GTK_WIDGET (self->sheet) ||
+      gw_document_get_former (self->document) != NULL)
+    return GDK_EVENT_PROPAGATE;
+
+  close_derivation_cb (self);
+  return GDK_EVENT_STOP;
+}
+
 static void
 gw_desk_init (GwDesk *self)
 {
+  GtkEventController *keys = gtk_event_controller_key_new ();
+
   self->units = *gw_units_standard ();
   self->outline_width = 236;
   self->form_width = 300;
   gtk_widget_init_template (GTK_WIDGET (self));
   self->effects = GW_EFFECTS (gw_effects_new ());
   gtk_box_append (gw_form_get_effects_box (self->form), GTK_WIDGET (self->effects));
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect (keys, "key-pressed", G_CALLBACK (key_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), keys);
 }
