@@ -280,6 +280,9 @@ test_nudge (Desk         *desk,
   gw_document_set_selection (desk->document, path);
   point ("key Down key Down key Down");
   g_assert_cmpfloat (battery_of (desk)->x_mm.value, ==, before + 3.0);
+  /* Not across its bay. */
+  point ("key Left");
+  g_assert_cmpstr (desk->said, ==, "It moves fore and aft alone: Up and Down");
   point ("key shift+Up");
   g_assert_cmpfloat (battery_of (desk)->x_mm.value, ==, before - 7.0);
   gw_document_undo (desk->document); /* all of them are one step */

@@ -6,6 +6,8 @@
 
 #include "desk/gw-sheet-private.h"
 
+#include <glib/gi18n-lib.h>
+
 /* The selected station or item, as it is taken from above. */
 static void
 selected_grip (GwSheetView *self,
@@ -51,7 +53,9 @@ nudge (GwSheetView *self,
   merge = g_strdup_printf ("nudge %s", grip.path);
   gw_grip_clear (&self->held);
   gw_grip_copy (&self->held, &grip);
-  if (study != NULL && gw_document_edit (self->document, name, study, merge, &error))
+  if (du != 0.0 && study == gw_document_get_study (self->document))
+    _gw_sheet_say (self, _ ("It moves fore and aft alone: Up and Down"));
+  else if (study != NULL && gw_document_edit (self->document, name, study, merge, &error))
     _gw_sheet_say_move (self);
   else
     _gw_sheet_say (self, error->message);
