@@ -270,18 +270,21 @@ test_file_gone (void)
 static void
 test_beside_file (void)
 {
-  Place     place;
-  GwWindow *window, *other;
-  GFile    *demo = g_file_new_for_uri ("resource:///org/gramwright/demo/small.gramwright");
+  Place            place;
+  GwWindow        *window, *other;
+  GFile           *demo = g_file_new_for_uri ("resource:///org/gramwright/demo/small.gramwright");
+  g_autofree char *subject = NULL, *base = NULL;
 
   place_init (&place, SAMPLE_STUDY);
+  base = g_path_get_basename (place.path);
+  subject = g_strdup_printf (": Plank (%s)", base);
   leave_over (&place);
   application = start_application ();
   g_application_open (G_APPLICATION (application), &demo, 1, "");
   window = GW_WINDOW (gtk_application_get_active_window (GTK_APPLICATION (application)));
   wait_until (gw_window_get_document (window) != NULL && is_mapped (window, "notice"));
   g_assert_true (g_str_has_prefix (text_in (window, "notice_title"), "Unsaved work from "));
-  g_assert_true (g_str_has_suffix (text_in (window, "notice_title"), ": Plank"));
+  g_assert_true (g_str_has_suffix (text_in (window, "notice_title"), subject));
   push_button (window, "_Bring it back");
   g_assert_false (is_mapped (window, "notice"));
   other = GW_WINDOW (gtk_application_get_windows (GTK_APPLICATION (application))->data);

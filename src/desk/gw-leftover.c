@@ -207,20 +207,34 @@ time_text (GDateTime *time)
   return g_date_time_format (time, _ ("%-e %B %Y, %H:%M"));
 }
 
+/* "Reed-bed survey aeroplane (reed-bed.gramwright)" */
+static char *
+subject_text (GwLeftover *self)
+{
+  g_autofree char *base = self->file != NULL ? g_file_get_basename (self->file) : NULL;
+  g_autofree char *file = base != NULL ? g_filename_display_name (base) : NULL;
+
+  if (self->study->name == NULL)
+    return file != NULL ? g_steal_pointer (&file) : g_strdup (_ ("a study without a name"));
+  if (file == NULL)
+    return g_strdup_printf (_ ("%s (never saved)"), self->study->name);
+
+  return g_strdup_printf ("%s (%s)", self->study->name, file);
+}
+
 char *
 gw_leftover_text (GwLeftover *self)
 {
-  g_autofree char *time = NULL;
+  g_autofree char *time = NULL, *subject = NULL;
 
   g_return_val_if_fail (GW_IS_LEFTOVER (self), NULL);
 
   time = time_text (self->time);
   if (self->study == NULL)
     return g_strdup_printf (_ ("Unsaved work from %s: it cannot be read"), time);
-  if (self->study->name == NULL)
-    return g_strdup_printf (_ ("Unsaved work from %s"), time);
 
-  return g_strdup_printf (_ ("Unsaved work from %s: %s"), time, self->study->name);
+  subject = subject_text (self);
+  return g_strdup_printf (_ ("Unsaved work from %s: %s"), time, subject);
 }
 
 const char *
