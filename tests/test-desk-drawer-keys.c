@@ -366,6 +366,7 @@ test_right_to_left (void)
   more = gw_outline_row_get_button (GW_OUTLINE_ROW (row));
   wait_until (gtk_widget_get_width (more) > 0);
   g_assert_cmpfloat (start_of (&desk, more), <, start_of (&desk, find (row, "name")));
+  g_assert_cmpfloat (gtk_inscription_get_xalign (GTK_INSCRIPTION (find (row, "detail"))), ==, 1.0f);
   g_assert_cmpfloat (start_of (&desk, find (heading, "add")), <,
                      start_of (&desk, find (heading, "caption")));
   desk_clear (&desk);

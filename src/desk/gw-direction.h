@@ -1,4 +1,4 @@
-/* gw-direction.h - numbers run from left to right in every language
+/* gw-direction.h - texts begin where the language does, numbers run from left to right in all
  *
  * SPDX-FileCopyrightText: 2026 The Gramwright authors
  * SPDX-License-Identifier: GPL-3.0-or-later
@@ -6,7 +6,7 @@
 
 #pragma once
 
-#include <glib.h>
+#include <gtk/gtk.h>
 
 G_BEGIN_DECLS
 
@@ -16,6 +16,16 @@ static inline char *
 gw_direction_number (const char *text)
 {
   return g_strconcat ("\342\201\246", text, "\342\201\251", NULL);
+}
+
+/** gw_direction_align: lets it begin at the start of the line, as a label does. */
+static inline void
+gw_direction_align (GtkInscription *inscription)
+{
+  const gboolean is_rtl =
+    gtk_widget_get_direction (GTK_WIDGET (inscription)) == GTK_TEXT_DIR_RTL;
+
+  gtk_inscription_set_xalign (inscription, is_rtl ? 1.0f : 0.0f);
 }
 
 G_END_DECLS

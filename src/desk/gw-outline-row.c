@@ -9,6 +9,8 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
+#include "desk/gw-direction.h"
+
 #define MARK_ROOM 34 /* [pixel] */
 
 typedef struct
@@ -171,6 +173,7 @@ static void
 gw_outline_row_init (GwOutlineRow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  gw_direction_align (get (self)->detail);
 }
 
 GtkWidget *

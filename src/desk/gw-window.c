@@ -8,6 +8,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "desk/gw-direction.h"
 #include "desk/gw-menu.h"
 #include "desk/gw-print.h"
 
@@ -674,6 +675,7 @@ gw_window_init (GwWindow *self)
 
   gtk_widget_init_template (GTK_WIDGET (self));
   gw_menu_attach (self->menu_button, G_MENU_MODEL (self->menu));
+  gw_direction_align (self->foot);
   g_signal_connect (target, "drop", G_CALLBACK (drop_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
   message_over_cb (self);
