@@ -52,8 +52,8 @@ gw_planform_view_snapshot (GtkWidget   *widget,
   g_object_get (gtk_widget_get_settings (widget), "gtk-xft-dpi", &resolution, NULL);
   point = MAX (resolution / (96.0 * 1024.0), 1.0) * (self->is_small ? SMALL_POINT : 1.0);
   sheet = gw_sheet_new (self->evaluation, self->evaluation->baseline, FALSE, NULL);
-  drawing =
-    gw_sheet_draw (sheet, GW_FIGURE_PLANFORM, width / point, height / point, self->is_dark);
+  drawing = gw_drawing_new (gw_theme_get (self->is_dark));
+  gw_sheet_layout (sheet, GW_FIGURE_PLANFORM, width / point, height / point, drawing);
   cr = gtk_snapshot_append_cairo (snapshot,
                                   &GRAPHENE_RECT_INIT (0.0f, 0.0f, (float) width, (float) height));
   cairo_scale (cr, point, point);

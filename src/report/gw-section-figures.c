@@ -9,8 +9,10 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "figures/gw-layout.h"
 #include "report/gw-amount.h"
 #include "report/gw-section-lines.h"
+#include "report/gw-sheet.h"
 #include "study/gw-section-known.h"
 
 #define NEAR 1.25 /* Reynolds numbers that make one curve */
@@ -362,7 +364,7 @@ gw_section_sheet_layout (const GwSectionSheet *sheet,
                          double                height,
                          GwDrawing            *drawing)
 {
-  const GwBox box = { 0.0, 0.0, width, height };
+  const GwBox box = gw_box_inset ((GwBox){ 0.0, 0.0, width, height }, GW_FIGURE_MARGIN);
 
   gw_drawing_clear (drawing);
   if (sheet->kind == GW_SECTION_POLAR)

@@ -10,6 +10,7 @@
 #include <math.h>
 #include <stdlib.h>
 
+#include "figures/gw-layout.h"
 #include "study/gw-result.h"
 
 /* What the mass of an aircraft is told as. */
@@ -341,15 +342,12 @@ gw_figure_kind_parse (const char   *name,
   return FALSE;
 }
 
-void
-gw_sheet_layout (const GwSheet *sheet,
-                 GwFigureKind   kind,
-                 double         width,
-                 double         height,
-                 GwDrawing     *drawing)
+static void
+layout (const GwSheet *sheet,
+        GwFigureKind   kind,
+        GwBox          box,
+        GwDrawing     *drawing)
 {
-  const GwBox box = { 0.0, 0.0, width, height };
-
   gw_drawing_clear (drawing);
   switch (kind)
     {
@@ -377,6 +375,16 @@ gw_sheet_layout (const GwSheet *sheet,
     }
 }
 
+void
+gw_sheet_layout (const GwSheet *sheet,
+                 GwFigureKind   kind,
+                 double         width,
+                 double         height,
+                 GwDrawing     *drawing)
+{
+  layout (sheet, kind, (GwBox){ 0.0, 0.0, width, height }, drawing);
+}
+
 GwDrawing *
 gw_sheet_draw (const GwSheet *sheet,
                GwFigureKind   kind,
@@ -384,8 +392,11 @@ gw_sheet_draw (const GwSheet *sheet,
                double         height,
                gboolean       is_dark)
 {
-  GwDrawing *drawing = gw_drawing_new (gw_theme_get (is_dark));
+  GwDrawing  *drawing = gw_drawing_new (gw_theme_get (is_dark));
+  const GwBox whole = { 0.0, 0.0, width, height };
 
-  gw_sheet_layout (sheet, kind, width, height, drawing);
+  /* The sheet has its frame. */
+  layout (sheet, kind,
+          kind == GW_FIGURE_SHEET ? whole : gw_box_inset (whole, GW_FIGURE_MARGIN), drawing);
   return drawing;
 }

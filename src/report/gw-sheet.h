@@ -49,6 +49,9 @@ const char *gw_figure_kind_name (GwFigureKind kind);
 gboolean    gw_figure_kind_parse (const char   *name,
                                   GwFigureKind *kind);
 
+/* Left free about a figure that stands alone [pt]. */
+#define GW_FIGURE_MARGIN 10.0
+
 /** gw_sheet_layout: lays one figure out on a drawing that there is, in place of what it holds. */
 void gw_sheet_layout (const GwSheet *sheet,
                       GwFigureKind   kind,
@@ -56,7 +59,8 @@ void gw_sheet_layout (const GwSheet *sheet,
                       double         height,
                       GwDrawing     *drawing);
 
-/** gw_sheet_draw: lays one figure out; (transfer full), free with gw_drawing_free(). */
+/** gw_sheet_draw: lays one figure out, by itself with a margin; (transfer full), free with
+ * gw_drawing_free(). */
 GwDrawing *gw_sheet_draw (const GwSheet *sheet,
                           GwFigureKind   kind,
                           double         width,
