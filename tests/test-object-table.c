@@ -242,6 +242,39 @@ test_masses (gconstpointer name)
     }
 }
 
+/* The section that lets go first flies at the Reynolds number of the result, and its greatest lift
+ * lies in its band. */
+static void
+test_sections (gconstpointer name)
+{
+  g_autoptr (GwEvaluation) evaluation = evaluate_demo (name);
+  g_autoptr (GwObjectTable) table = table_of (evaluation, 0, GW_TABLE_SECTIONS);
+  const guint re = find_column (table, "Re at the stall");
+  const guint lift = find_column (table, "greatest lift");
+
+  for (guint k = 0; k < evaluation->outcomes->len; k++)
+    {
+      const GwOutcome *outcome = gw_evaluation_outcome (evaluation, k);
+      const double     wanted = outcome->results.value[GW_RESULT_STALL_RE];
+      gboolean         is_there = isnan (wanted);
+
+      for (guint i = 0; i < table->rows->len; i++)
+        {
+          const GwTableRow *row = row_at (table, i);
+
+          is_there |= g_str_equal (row->cells[0], outcome->short_name) &&
+                      fabs (row->keys[re] - wanted) < 1e-6 * wanted;
+          if (isfinite (row->keys[re]))
+            {
+              g_assert_cmpfloat (row->keys[lift], >, 0.3);
+              g_assert_cmpfloat (row->keys[lift], <, 2.5);
+              g_assert_cmpfloat (row->keys[lift + 1], >, 0.0);
+            }
+        }
+      g_assert_true (is_there);
+    }
+}
+
 static void
 test_summary_of_sample (void)
 {
@@ -353,6 +386,7 @@ main (int   argc,
   demo_add_tests ("/report/object-table", "whole", test_whole);
   demo_add_tests ("/report/object-table", "things", test_things);
   demo_add_tests ("/report/object-table", "masses", test_masses);
+  demo_add_tests ("/report/object-table", "sections", test_sections);
   demo_add_tests ("/report/object-table", "text", test_text);
 
   return g_test_run ();

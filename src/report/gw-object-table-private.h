@@ -54,5 +54,6 @@ void _gw_table_fill_points (GwTabling *tabling);
 void _gw_table_fill_stall (GwTabling *tabling);
 void _gw_table_fill_masses (GwTabling *tabling);
 void _gw_table_fill_summary (GwTabling *tabling);
+void _gw_table_fill_sections (GwTabling *tabling);
 
 G_END_DECLS

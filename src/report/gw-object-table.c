@@ -26,6 +26,7 @@ static const struct
   [GW_TABLE_POINTS] = { N_ ("Points and limits"), _gw_table_fill_points, TRUE },
   [GW_TABLE_STALL] = { N_ ("Stall speed against mass"), _gw_table_fill_stall, TRUE },
   [GW_TABLE_MASSES] = { N_ ("What the mass is made of"), _gw_table_fill_masses, FALSE },
+  [GW_TABLE_SECTIONS] = { N_ ("Wing sections"), _gw_table_fill_sections, TRUE },
   [GW_TABLE_SUMMARY] = { N_ ("Options side by side"), _gw_table_fill_summary, FALSE },
 };
 

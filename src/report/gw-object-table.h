@@ -20,6 +20,7 @@ typedef enum
   GW_TABLE_POINTS,   /* balance point, neutral point, limits */
   GW_TABLE_STALL,    /* the stall curve, all options */
   GW_TABLE_MASSES,   /* what the mass is made of, all options */
+  GW_TABLE_SECTIONS, /* wing sections at their stall, all options */
   GW_TABLE_SUMMARY,  /* all results of all options */
   GW_N_TABLES
 } GwTableKind;

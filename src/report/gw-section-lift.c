@@ -39,12 +39,12 @@ share_at (const GwStudySection *section,
                                        (above->spread_share.value - below->spread_share.value);
 }
 
-static void
-fill_band (const GwSectionUse *use,
-           double              re,
-           double              cl,
-           double             *low,
-           double             *high)
+void
+gw_section_lift_band (const GwSectionUse *use,
+                      double              re,
+                      double              cl,
+                      double             *low,
+                      double             *high)
 {
   const GwNumber *factor = &use->record->cl_max_factor;
   const double    share = share_at (use->record, re);
@@ -90,7 +90,7 @@ fill_curve (GwSectionSheet      *sheet,
       values[0][i] = re;
       values[1][i] = built.cl_max;
       values[4][i] = smooth.cl_max;
-      fill_band (use, re, built.cl_max, &values[2][i], &values[3][i]);
+      gw_section_lift_band (use, re, built.cl_max, &values[2][i], &values[3][i]);
     }
 
   curve->n = n;

@@ -60,6 +60,13 @@ gboolean gw_section_finish_costs (const GwSectionUse *use);
 double gw_section_computed_top (const GwSectionUse *use,
                                 double              re);
 
+/** gw_section_lift_band: 10th and 90th percentile of a greatest lift @cl there. */
+void gw_section_lift_band (const GwSectionUse *use,
+                           double              re,
+                           double              cl,
+                           double             *low,
+                           double             *high);
+
 /** gw_section_has_own_rows: whether what it does was given with the study. */
 gboolean gw_section_has_own_rows (const GwStudySection *section);
 
