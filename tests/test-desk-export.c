@@ -389,16 +389,22 @@ static void
 test_copy (void)
 {
   static const char *const figures[] = { "sheet", "planform", "side", "stall", "masses",
-                                         "summary" };
+                                         "summary", "polar", "greatest-lift", "pressure" };
   Desk                     desk;
+  GdkClipboard            *clipboard;
   g_autoptr (GBytes) before = NULL;
 
   desk_init (&desk);
+  clipboard = gtk_widget_get_clipboard (GTK_WIDGET (desk.window));
   for (guint i = 0; i < G_N_ELEMENTS (figures); i++)
     {
       g_autoptr (GBytes) png = NULL, svg = NULL;
 
+      gdk_clipboard_set_content (clipboard, NULL);
       gtk_widget_activate_action (GTK_WIDGET (desk.window), "win.copy-figure", "s", figures[i]);
+      /* Those of sections are made in a thread. */
+      wait_until (gdk_content_formats_contain_mime_type (gdk_clipboard_get_formats (clipboard),
+                                                         "image/png"));
       png = paste (desk.window, "image/png");
       svg = paste (desk.window, "image/svg+xml");
       expect_picture (png, gw_paper_find ("A4"), FALSE);
@@ -407,7 +413,7 @@ test_copy (void)
       g_clear_pointer (&before, g_bytes_unref);
       before = g_bytes_ref (png);
     }
-  gdk_clipboard_set_content (gtk_widget_get_clipboard (GTK_WIDGET (desk.window)), NULL);
+  gdk_clipboard_set_content (clipboard, NULL);
   desk_clear (&desk);
 }
 

@@ -38,41 +38,6 @@ static const char *const kind_names[] = {
 };
 G_STATIC_ASSERT (G_N_ELEMENTS (kind_names) == GW_N_SECTION_FIGURES);
 
-/* All that a figure is made from, for the thread. */
-typedef struct
-{
-  GwEvaluation       *evaluation;
-  GwSectionFigureKind kind;
-  GwSectionChoice     choice;
-  GwUnits             units;
-} Order;
-
-static void
-order_free (gpointer data)
-{
-  Order *order = data;
-
-  gw_evaluation_unref (order->evaluation);
-  g_free (order);
-}
-
-static void
-make_sheet (GTask        *task,
-            gpointer      source,
-            gpointer      data,
-            GCancellable *cancellable)
-{
-  const Order    *order = data;
-  GError         *error = NULL;
-  GwSectionSheet *sheet = gw_section_sheet_new (order->evaluation, order->kind, &order->choice,
-                                                &order->units, cancellable, &error);
-
-  if (sheet == NULL)
-    g_task_return_error (task, error);
-  else
-    g_task_return_pointer (task, sheet, (GDestroyNotify) gw_section_sheet_free);
-}
-
 static const GwSectionWords *
 words_of (const GwSectionSheet *sheet)
 {
@@ -105,7 +70,7 @@ made_cb (GObject      *none,
          GAsyncResult *result,
          gpointer      data)
 {
-  GwSectionSheet *sheet = g_task_propagate_pointer (G_TASK (result), NULL);
+  GwSectionSheet *sheet = gw_section_sheet_made (result);
   GwSectionsView *self;
 
   if (sheet == NULL) /* the view is gone */
@@ -137,8 +102,7 @@ update (GwSectionsView *self)
 {
   GwEvaluation *evaluation =
     self->document != NULL ? gw_document_get_evaluation (self->document) : NULL;
-  g_autoptr (GTask) task = NULL;
-  Order *order;
+  GwSectionChoice choice = GW_SECTION_CHOICE_ALL;
 
   self->is_dirty = TRUE;
   if (evaluation == NULL || !gtk_widget_get_mapped (GTK_WIDGET (self)))
@@ -148,17 +112,12 @@ update (GwSectionsView *self)
   if (self->is_making)
     return;
 
-  order = g_new (Order, 1);
-  *order = (Order){ gw_evaluation_ref (evaluation), self->kind, GW_SECTION_CHOICE_ALL,
-                    self->units };
   if (gtk_check_button_get_active (self->only))
-    order->choice.option = (int) gw_document_get_shown (self->document);
+    choice.option = (int) gw_document_get_shown (self->document);
   self->is_dirty = FALSE;
   self->is_making = TRUE;
-  /* Without a source object: the thread could be the last to let go of a widget. */
-  task = g_task_new (NULL, self->cancellable, made_cb, self);
-  g_task_set_task_data (task, order, order_free);
-  g_task_run_in_thread (task, make_sheet);
+  gw_section_sheet_make (evaluation, self->kind, &choice, &self->units, self->cancellable, made_cb,
+                         self);
 }
 
 static void

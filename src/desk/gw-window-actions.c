@@ -9,6 +9,7 @@
 #include "desk/gw-file-dialog.h"
 #include "desk/gw-print.h"
 #include "desk/gw-window-private.h"
+#include "report/gw-section-figures.h"
 
 #define MOST_LETTERS 60 /* of a file name: four bytes each at most, and 255 bytes in all */
 
@@ -264,27 +265,14 @@ provider_new (const GwDrawing *drawing,
   return gdk_content_provider_new_union (forms, G_N_ELEMENTS (forms));
 }
 
+/* @drawing: (transfer full) */
 static void
-copy_figure_cb (GtkWidget  *widget,
-                const char *action,
-                GVariant   *parameter)
+copy_drawing (GwWindow  *self,
+              GwDrawing *drawing)
 {
-  GwWindow      *self = GW_WINDOW (widget);
-  GwEvaluation  *evaluation = _gw_window_get_evaluation (self);
-  const GwPaper *paper = get_paper (self);
-  g_autoptr (GwSheet) sheet = NULL;
-  g_autoptr (GdkContentProvider) provider = NULL;
-  GwFigureKind kind;
-  GwDrawing   *drawing;
+  const char *title = gw_study_title (_gw_window_get_evaluation (self)->study);
+  g_autoptr (GdkContentProvider) provider = provider_new (drawing, get_paper (self), title);
 
-  if (evaluation == NULL || !gw_figure_kind_parse (g_variant_get_string (parameter, NULL), &kind))
-    return;
-
-  sheet = gw_sheet_new (evaluation, gw_document_get_shown (self->document),
-                        kind == GW_FIGURE_SHEET,
-                        gw_application_get_units (_gw_window_get_application (self)));
-  drawing = gw_sheet_draw (sheet, kind, paper->width, paper->height, FALSE);
-  provider = provider_new (drawing, paper, gw_study_title (evaluation->study));
   gw_drawing_free (drawing);
   if (provider == NULL)
     {
@@ -292,8 +280,49 @@ copy_figure_cb (GtkWidget  *widget,
       return;
     }
 
-  gdk_clipboard_set_content (gtk_widget_get_clipboard (widget), provider);
+  gdk_clipboard_set_content (gtk_widget_get_clipboard (GTK_WIDGET (self)), provider);
   _gw_window_say (self, _ ("The figure can be pasted, as a picture or as SVG."));
+}
+
+static void
+sections_made_cb (GObject      *none,
+                  GAsyncResult *result,
+                  gpointer      data)
+{
+  g_autoptr (GwWindow) self = data;
+  g_autoptr (GwSectionSheet) sheet = gw_section_sheet_made (result);
+  const GwPaper *paper;
+
+  if (_gw_window_get_evaluation (self) == NULL) /* closed meanwhile */
+    return;
+
+  paper = get_paper (self);
+  copy_drawing (self, gw_section_sheet_draw (sheet, paper->width, paper->height, FALSE));
+}
+
+static void
+copy_figure_cb (GtkWidget  *widget,
+                const char *action,
+                GVariant   *parameter)
+{
+  GwWindow      *self = GW_WINDOW (widget);
+  GwEvaluation  *evaluation = _gw_window_get_evaluation (self);
+  const GwUnits *units = gw_application_get_units (_gw_window_get_application (self));
+  const char    *name = g_variant_get_string (parameter, NULL);
+  const GwPaper *paper = get_paper (self);
+  g_autoptr (GwSheet) sheet = NULL;
+  GwSectionFigureKind section_kind;
+  GwFigureKind        kind;
+
+  if (evaluation != NULL && gw_section_figure_parse (name, &section_kind))
+    gw_section_sheet_make (evaluation, section_kind, &GW_SECTION_CHOICE_ALL, units, NULL,
+                           sections_made_cb, g_object_ref (self));
+  if (evaluation == NULL || !gw_figure_kind_parse (name, &kind))
+    return;
+
+  sheet = gw_sheet_new (evaluation, gw_document_get_shown (self->document),
+                        kind == GW_FIGURE_SHEET, units);
+  copy_drawing (self, gw_sheet_draw (sheet, kind, paper->width, paper->height, FALSE));
 }
 
 /* Properties of the desk; each holds it, so that they have to go before it can. */

@@ -45,6 +45,19 @@ GwSectionSheet *gw_section_sheet_new (GwEvaluation          *evaluation,
                                       GError               **error) G_GNUC_WARN_UNUSED_RESULT;
 void            gw_section_sheet_free (GwSectionSheet *sheet);
 
+/** gw_section_sheet_make: the same in a thread; @callback, without a source object, in the main
+ * loop. */
+void gw_section_sheet_make (GwEvaluation          *evaluation,
+                            GwSectionFigureKind    kind,
+                            const GwSectionChoice *choice,
+                            const GwUnits         *units,
+                            GCancellable          *cancellable,
+                            GAsyncReadyCallback    callback,
+                            gpointer               data);
+
+/** gw_section_sheet_made: (transfer full) (nullable): NULL: it was cancelled. */
+GwSectionSheet *gw_section_sheet_made (GAsyncResult *result) G_GNUC_WARN_UNUSED_RESULT;
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (GwSectionSheet, gw_section_sheet_free)
 
 /** gw_section_sheet_polar: what is drawn; NULL if the sheet is of another figure, and so on.
