@@ -295,6 +295,12 @@ ask_why (Desk *desk)
   g_assert_true (is_mapped (desk->window, "derivation"));
   wait_until (keys_is_seen ());
   g_assert_nonnull (widgets_find_label (get_widget (desk->window, "derivation"), "air density"));
+  /* It leads on to what the sections do, and back. */
+  keys_go ("Show what the sections do");
+  keys_press ("Return");
+  wait_until (is_mapped (desk->window, "sections"));
+  keys_press ("F7");
+  wait_until (!is_mapped (desk->window, "sections"));
   keys_go ("What it is");
   keys_press ("Escape");
   g_assert_false (is_mapped (desk->window, "derivation"));

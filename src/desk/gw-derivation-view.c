@@ -19,6 +19,7 @@ struct _GwDerivationView
   GtkWidget   *page, *body;
   GtkDropDown *results;
   GtkLabel    *value, *option;
+  GtkWidget   *sections_button;
   GtkWidget   *sections[GW_N_DERIVATION_PARTS];
 
   GwDocument   *document;
@@ -108,6 +109,14 @@ show_derivation (GwDerivationView *self,
   self->derivation = derivation;
 }
 
+/* Made of what the wing sections do. */
+static gboolean
+is_of_sections (GwResultId id)
+{
+  return id == GW_RESULT_STALL_SPEED || id == GW_RESULT_CL_MAX || id == GW_RESULT_STALL_PLACE ||
+         id == GW_RESULT_STALL_RE || id == GW_RESULT_TARGET_MASS;
+}
+
 static GwDerivation *
 derive (GwDerivationView *self)
 {
@@ -135,6 +144,7 @@ update (GwDerivationView *self)
     return;
 
   fill_results (self);
+  gtk_widget_set_visible (self->sections_button, is_of_sections (self->id));
   show_derivation (self, derivation);
 }
 
@@ -245,6 +255,7 @@ gw_derivation_view_class_init (GwDerivationViewClass *klass)
   gtk_widget_class_bind_template_child (widget_class, GwDerivationView, results);
   gtk_widget_class_bind_template_child (widget_class, GwDerivationView, value);
   gtk_widget_class_bind_template_child (widget_class, GwDerivationView, option);
+  gtk_widget_class_bind_template_child (widget_class, GwDerivationView, sections_button);
   gtk_widget_class_bind_template_callback (widget_class, selected_cb);
   gtk_widget_class_bind_template_callback (widget_class, close_clicked_cb);
 }

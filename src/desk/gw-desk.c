@@ -210,6 +210,14 @@ why_action_cb (GtkWidget  *widget,
 }
 
 static void
+sections_action_cb (GtkWidget  *widget,
+                    const char *action,
+                    GVariant   *parameter)
+{
+  g_object_set (widget, "sections", TRUE, NULL);
+}
+
+static void
 rename_cb (GwDesk *self)
 {
   g_object_set (self, "form", TRUE, NULL);
@@ -551,6 +559,7 @@ gw_desk_class_init (GwDeskClass *klass)
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "desk");
   gtk_widget_class_install_action (widget_class, "desk.why", "u", why_action_cb);
+  gtk_widget_class_install_action (widget_class, "desk.sections", NULL, sections_action_cb);
   g_type_ensure (GW_TYPE_DRAWER);
   g_type_ensure (GW_TYPE_FORM);
   g_type_ensure (GW_TYPE_SHEET_VIEW);
