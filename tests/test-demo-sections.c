@@ -7,7 +7,9 @@
 #include <math.h>
 
 #include "demos.h"
+#include "report/gw-section-brief.h"
 #include "report/gw-section-figures.h"
+#include "study/gw-catalogue.h"
 #include "study/gw-evaluation.h"
 
 static GwEvaluation *
@@ -154,6 +156,32 @@ test_pressures (gconstpointer name)
     }
 }
 
+static double
+lift_in (GHashTable *briefs,
+         const char *section)
+{
+  const char *brief = g_hash_table_lookup (briefs, section);
+
+  g_assert_nonnull (brief);
+  g_assert_true (g_str_has_prefix (brief, "lift to "));
+  g_assert_true (g_str_has_suffix (brief, "at Re 120000"));
+  return g_ascii_strtod (brief + strlen ("lift to "), NULL);
+}
+
+/* All of the catalogue are known, and what is thicker and more cambered lifts more. */
+static void
+test_briefs (void)
+{
+  g_autoptr (GwStudy) study = demo_load ("small");
+  g_autoptr (GHashTable) briefs = gw_section_briefs (study, 1.23e5, gw_units_standard ());
+  const GPtrArray *shelf = gw_catalogue_list ("sections");
+
+  for (guint i = 0; i < shelf->len; i++)
+    g_assert_cmpfloat (lift_in (briefs, gw_record_id (g_ptr_array_index (shelf, i))), >, 0.5);
+  g_assert_cmpfloat (lift_in (briefs, "naca-4412"), >, lift_in (briefs, "naca-0006") + 0.2);
+  g_assert_nonnull (strstr (g_hash_table_lookup (briefs, "naca-4412"), ", drag from 0.0"));
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -164,6 +192,7 @@ main (int   argc,
   demo_add_tests ("/report/sections", "polars", test_polars);
   demo_add_tests ("/report/sections", "flights", test_flights);
   demo_add_tests ("/report/sections", "pressures", test_pressures);
+  g_test_add_func ("/report/sections/briefs", test_briefs);
 
   return g_test_run ();
 }

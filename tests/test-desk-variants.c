@@ -8,6 +8,7 @@
 #include <signal.h>
 
 #include "desk-keys.h"
+#include "desk-widgets.h"
 #include "desk-window.h"
 #include "desk/gw-recovery.h"
 #include "desk/gw-sheet-view.h"
@@ -179,6 +180,32 @@ swap_material (Desk *desk)
   build = (const GwStudyBuild *) record_of (desk, BUILD);
   g_assert_cmpstr (build->printed_shell->material, !=, "pla-foaming");
   g_assert_cmpstr (undo_name (desk), ==, "Change Filament of Printed shell");
+}
+
+static gboolean
+says_lift (GtkWidget *top)
+{
+  g_autoptr (GPtrArray) labels = widgets_find (top, GTK_TYPE_LABEL, "detail");
+
+  for (guint i = 0; i < labels->len; i++)
+    if (g_str_has_prefix (gtk_label_get_text (g_ptr_array_index (labels, i)), "lift to "))
+      return TRUE;
+
+  return FALSE;
+}
+
+/* The list says what each section does there, once that has been looked up. */
+static void
+look_at_sections (Desk *desk)
+{
+  gw_document_set_selection (desk->document, "surfaces/wing/stations/1");
+  settle (desk);
+  press (need_named (desk, "Section: *"));
+  wait_until (says_lift (GTK_WIDGET (desk->window)));
+  keys_press ("Escape");
+  keys_expect ("Section: *");
+  gw_document_set_selection (desk->document, BUILD); /* no handles in the way */
+  settle (desk);
 }
 
 /* Where a place of the aircraft seen from above is on the screen. */
@@ -383,6 +410,7 @@ test_variant (gconstpointer data)
   g_assert_cmpint (gw_drawing_theme (gw_sheet_view_get_drawing (sheet_of (&desk)))->is_dark, ==,
                    variant->is_dark);
   swap_material (&desk);
+  look_at_sections (&desk);
   drag (&desk);
   edit_station (&desk);
   undo_to_start (&desk);

@@ -18,7 +18,7 @@ struct _GwChooserRow
   GwChooserItem *item;
   guint          place;
   char          *folded_name, *haystack; /* the name and all it says, case folded */
-  GtkLabel      *name, *detail, *effect;
+  GtkLabel      *name, *detail, *effect, *brief;
   GwOutlineView *outline;
 };
 
@@ -92,6 +92,7 @@ gw_chooser_row_class_init (GwChooserRowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, GwChooserRow, name);
   gtk_widget_class_bind_template_child (widget_class, GwChooserRow, detail);
   gtk_widget_class_bind_template_child (widget_class, GwChooserRow, effect);
+  gtk_widget_class_bind_template_child (widget_class, GwChooserRow, brief);
 }
 
 static void
@@ -132,6 +133,8 @@ gw_chooser_row_new (GwChooserItem *item,
     {
       gw_outline_view_show (self->outline, item->outline, NULL);
       gtk_widget_show (GTK_WIDGET (self->outline));
+      /* Its line is there before the words, so that the list stays where it was opened. */
+      gtk_widget_show (GTK_WIDGET (self->brief));
     }
   describe (self, NULL);
   return GTK_WIDGET (self);
@@ -179,6 +182,19 @@ gw_chooser_row_compare (GwChooserRow *self,
     holds_words (other->folded_name, typed) - holds_words (self->folded_name, typed);
 
   return by_name != 0 ? by_name : (self->place > other->place) - (self->place < other->place);
+}
+
+void
+gw_chooser_row_set_brief (GwChooserRow *self,
+                          const char   *brief)
+{
+  g_autofree char *detail = self->item->detail != NULL
+                              ? g_strdup_printf (_ ("%s, %s"), self->item->detail, brief)
+                              : g_strdup (brief);
+
+  gtk_label_set_text (self->brief, brief);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                  detail, -1);
 }
 
 void

@@ -30,6 +30,10 @@ int gw_chooser_row_compare (GwChooserRow *self,
                             GwChooserRow *other,
                             const char   *typed);
 
+/** gw_chooser_row_set_brief: a second quiet line. */
+void gw_chooser_row_set_brief (GwChooserRow *self,
+                               const char   *brief);
+
 void gw_chooser_row_set_effect (GwChooserRow *self,
                                 const char   *effect);
 

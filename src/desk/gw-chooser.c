@@ -447,6 +447,22 @@ gw_chooser_set_note (GwChooser  *self,
 }
 
 void
+gw_chooser_set_briefs (GwChooser  *self,
+                       GHashTable *briefs)
+{
+  GtkListBoxRow *row;
+
+  for (int i = 0; (row = gtk_list_box_get_row_at_index (self->list, i)) != NULL; i++)
+    {
+      const char *brief =
+        g_hash_table_lookup (briefs, gw_chooser_row_get_id (GW_CHOOSER_ROW (row)));
+
+      if (brief != NULL)
+        gw_chooser_row_set_brief (GW_CHOOSER_ROW (row), brief);
+    }
+}
+
+void
 gw_chooser_set_effect (GwChooser  *self,
                        const char *id,
                        const char *effect)

@@ -60,6 +60,10 @@ void gw_chooser_set_items (GwChooser *self,
 void gw_chooser_set_note (GwChooser  *self,
                           const char *note);
 
+/** gw_chooser_set_briefs: second lines of the rows, by id, where there is one. */
+void gw_chooser_set_briefs (GwChooser  *self,
+                            GHashTable *briefs);
+
 /** gw_chooser_set_effect: what taking that one would change, beside its row. */
 void gw_chooser_set_effect (GwChooser  *self,
                             const char *id,

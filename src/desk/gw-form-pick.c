@@ -14,6 +14,7 @@
 #include "desk/gw-form-candidates.h"
 #include "desk/gw-form-words.h"
 #include "report/gw-amount.h"
+#include "report/gw-section-brief.h"
 
 struct _GwFormPick
 {
@@ -21,6 +22,8 @@ struct _GwFormPick
 
   GtkWidget          *chooser;
   const GwRecordType *type; /* of the record that holds the field */
+
+  GCancellable *briefing; /* (nullable): of what the sections of the list do */
 
   char    *present; /* the id when the list was opened; "": none */
   char    *pending; /* what is to be tried next */
@@ -193,6 +196,86 @@ left_cb (GwFormPick *self)
   leave (self);
 }
 
+/* What the thread is to tell of the sections. */
+typedef struct
+{
+  GwStudy *study;
+  double   re;
+  GwUnits  units;
+} Place;
+
+static void
+place_free (gpointer data)
+{
+  Place *place = data;
+
+  gw_study_unref (place->study);
+  g_free (place);
+}
+
+static void
+brief_worker (GTask        *task,
+              gpointer      source,
+              gpointer      data,
+              GCancellable *cancellable)
+{
+  const Place *place = data;
+
+  g_task_return_pointer (task, gw_section_briefs (place->study, place->re, &place->units),
+                         (GDestroyNotify) g_hash_table_unref);
+}
+
+static void
+briefed_cb (GObject      *none,
+            GAsyncResult *result,
+            gpointer      data)
+{
+  g_autoptr (GHashTable) briefs = g_task_propagate_pointer (G_TASK (result), NULL);
+
+  if (briefs != NULL) /* else it is closed, or gone */
+    gw_chooser_set_briefs (GW_CHOOSER (GW_FORM_PICK (data)->chooser), briefs);
+}
+
+/* At the stall, by the chord of the station or the mean chord; NAN: it has no stall speed. */
+static double
+reynolds_of (GwFormPick *self)
+{
+  GwDocument      *document = gw_form_site_get_document (site_of (self));
+  const GwResults *results = &gw_evaluation_outcome (gw_document_get_evaluation (document),
+                                                     gw_document_get_shown (document))
+                                ->results;
+  g_autofree char *owner = g_path_get_dirname (path_of (self));
+  GwRecord        *record = gw_form_site_record (site_of (self), owner);
+  const double     chord = record != NULL && record->type == gw_study_station_type ()
+                             ? ((GwStudyStation *) record)->chord_mm.value * 1e-3
+                             : results->value[GW_RESULT_MEAN_CHORD];
+
+  return results->value[GW_RESULT_STALL_SPEED] * chord * results->air.density /
+         results->air.viscosity;
+}
+
+/* Polars may have to be read: the list is there before. */
+static void
+brief_sections (GwFormPick *self)
+{
+  const double re = reynolds_of (self);
+  g_autoptr (GTask) task = NULL;
+  Place *place;
+
+  g_cancellable_cancel (self->briefing);
+  g_clear_object (&self->briefing);
+  if (!isfinite (re))
+    return;
+
+  place = g_new (Place, 1);
+  *place = (Place){ gw_study_ref (gw_form_site_get_study (site_of (self))), re,
+                    *gw_form_site_get_units (site_of (self)) };
+  self->briefing = g_cancellable_new ();
+  task = g_task_new (NULL, self->briefing, briefed_cb, self);
+  g_task_set_task_data (task, place, place_free);
+  g_task_run_in_thread (task, brief_worker);
+}
+
 static void
 opening_cb (GwFormPick *self)
 {
@@ -204,6 +287,8 @@ opening_cb (GwFormPick *self)
                         gw_form_candidates (gw_form_site_get_study (site_of (self)), self->type,
                                             field, gw_form_site_get_units (site_of (self)),
                                             can_clear));
+  if (g_strcmp0 (field->collection, "sections") == 0)
+    brief_sections (self);
 }
 
 static void
@@ -260,6 +345,8 @@ gw_form_pick_dispose (GObject *object)
   GwFormPick *self = GW_FORM_PICK (object);
 
   drop_pending (self);
+  g_cancellable_cancel (self->briefing);
+  g_clear_object (&self->briefing);
   g_clear_pointer (&self->present, g_free);
 
   G_OBJECT_CLASS (gw_form_pick_parent_class)->dispose (object);

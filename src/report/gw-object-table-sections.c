@@ -16,23 +16,6 @@
 #define LIFT_DECIMALS 2
 #define DRAG_DECIMALS 4
 
-/* The row of least drag; NULL: no drag is known. */
-static const GwSectionLineRow *
-least_drag (const GArray *rows)
-{
-  const GwSectionLineRow *best = NULL;
-
-  for (guint i = 0; i < rows->len; i++)
-    {
-      const GwSectionLineRow *row = &g_array_index (rows, GwSectionLineRow, i);
-
-      if (isfinite (row->cd) && !row->is_bridged && (best == NULL || row->cd < best->cd))
-        best = row;
-    }
-
-  return best;
-}
-
 static const char *
 source_text (const GwSectionUse *use,
              GwSectionLineKind   kind)
@@ -86,7 +69,7 @@ add_use (GwTabling          *tabling,
   const GwSectionLineKind kind = gw_section_line_at (
     use, isfinite (use->re) ? use->re : use->section->rows[0].re, TRUE, &rows);
   const GwSectionLineRow *least =
-    isfinite (use->re) && rows != NULL ? least_drag (rows) : NULL;
+    isfinite (use->re) && rows != NULL ? gw_section_least_drag (rows) : NULL;
 
   _gw_table_row (tabling, gw_owner_path (use->outcome, GW_GROUP_SURFACE, use->surface));
   _gw_table_text (tabling, use->outcome->short_name);

@@ -143,23 +143,16 @@ only_option (const GwSectionGroup *group)
   return (int) option;
 }
 
-static double
-two_digits (double value)
-{
-  const double unit = pow (10.0, floor (log10 (value)) - 1.0);
-
-  return round (value / unit) * unit;
-}
-
 /* "Re 93000–110000" */
 static char *
 re_range_text (const GwSectionSheet *sheet,
                double                low,
                double                high)
 {
-  g_autofree char *one = gw_amount_number (&sheet->units, GW_RATIO, two_digits (low), 0);
+  g_autofree char *one = gw_amount_number (&sheet->units, GW_RATIO, gw_section_re_shown (low), 0);
   g_autofree char *both =
-    gw_amount_band (&sheet->units, GW_RATIO, two_digits (low), two_digits (high), 0);
+    gw_amount_band (&sheet->units, GW_RATIO, gw_section_re_shown (low),
+                    gw_section_re_shown (high), 0);
 
   /* Translators: a Reynolds number, or two with a dash between them */
   return g_strdup_printf (_ ("Re %s"), both != NULL ? both : one);

@@ -205,7 +205,8 @@ straight_rows (const GwSectionUse *use,
   GArray        *rows = new_rows ();
   GwSectionPoint point;
 
-  if (gw_section_at (use->section, re, use->chord, &use->finish, &point) != GW_OK)
+  if (use->section == NULL ||
+      gw_section_at (use->section, re, use->chord, &use->finish, &point) != GW_OK)
     return rows;
 
   for (int i = 0; i <= STRAIGHT_N; i++)
@@ -326,4 +327,28 @@ gw_section_line_at (const GwSectionUse *use,
 
   *rows = straight_rows (use, re);
   return (*rows)->len > 0 ? GW_LINE_OF_ROWS : GW_LINE_OF_NOTHING;
+}
+
+const GwSectionLineRow *
+gw_section_least_drag (const GArray *rows)
+{
+  const GwSectionLineRow *best = NULL;
+
+  for (guint i = 0; rows != NULL && i < rows->len; i++)
+    {
+      const GwSectionLineRow *row = &g_array_index (rows, GwSectionLineRow, i);
+
+      if (isfinite (row->cd) && !row->is_bridged && (best == NULL || row->cd < best->cd))
+        best = row;
+    }
+
+  return best;
+}
+
+double
+gw_section_re_shown (double re)
+{
+  const double unit = pow (10.0, floor (log10 (re)) - 1.0);
+
+  return round (re / unit) * unit;
 }

@@ -40,6 +40,12 @@ GwSectionLineKind gw_section_line_at (const GwSectionUse *use,
                                       gboolean            with_finish,
                                       GArray            **rows);
 
+/** gw_section_least_drag: of such rows (nullable); NULL: no drag is known. */
+const GwSectionLineRow *gw_section_least_drag (const GArray *rows);
+
+/** gw_section_re_shown: to the two digits that a Reynolds number is good for. */
+double gw_section_re_shown (double re);
+
 /** gw_section_finish_bends: whether the finish makes a line that can be told from the smooth
  * one. */
 gboolean gw_section_finish_bends (const GwSectionUse *use,
