@@ -28,11 +28,14 @@ text_in (GwWindow   *window,
   return text_on (get_widget (window, id));
 }
 
+/* Pages are made when they are wanted first. */
 static inline gboolean
 is_mapped (GwWindow   *window,
            const char *id)
 {
-  return gtk_widget_get_mapped (get_widget (window, id));
+  GtkWidget *widget = find (GTK_WIDGET (window), id);
+
+  return widget != NULL && gtk_widget_get_mapped (widget);
 }
 
 /* The button to be seen below @widget that bears @label, mnemonic and all; or NULL. */

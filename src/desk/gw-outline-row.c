@@ -12,6 +12,7 @@
 #include "desk/gw-direction.h"
 
 #define MARK_ROOM 34 /* [pixel] */
+#define MORE_ROOM 28
 
 typedef struct
 {
@@ -118,8 +119,6 @@ gw_outline_row_focus (GtkWidget       *widget,
   return GTK_WIDGET_CLASS (gw_outline_row_parent_class)->focus (widget, direction);
 }
 
-/* Its child goes with the list box row: gtk_widget_dispose_template() cannot do it for a class
- * that others are made from. */
 static void
 gw_outline_row_finalize (GObject *object)
 {
@@ -160,20 +159,44 @@ gw_outline_row_class_init (GwOutlineRowClass *klass)
   G_OBJECT_CLASS (klass)->finalize = gw_outline_row_finalize;
   widget_class->focus = gw_outline_row_focus;
   widget_class->state_flags_changed = gw_outline_row_state_flags_changed;
-  gtk_widget_class_set_template_from_resource (widget_class,
-                                               "/org/gramwright/desk/gw-outline-row.ui");
-  gtk_widget_class_bind_template_child_private (widget_class, GwOutlineRow, overlay);
-  gtk_widget_class_bind_template_child_private (widget_class, GwOutlineRow, texts);
-  gtk_widget_class_bind_template_child_private (widget_class, GwOutlineRow, name);
-  gtk_widget_class_bind_template_child_private (widget_class, GwOutlineRow, detail);
   add_keys (widget_class);
 }
 
+static GtkWidget *
+texts_new (GwOutlineRowPrivate *priv)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+
+  gtk_widget_set_margin_end (box, MORE_ROOM);
+  priv->name = GTK_LABEL (gtk_label_new (NULL));
+  gtk_widget_set_name (GTK_WIDGET (priv->name), "name");
+  gtk_label_set_xalign (priv->name, 0.0f);
+  gtk_label_set_ellipsize (priv->name, PANGO_ELLIPSIZE_END);
+  gtk_box_append (GTK_BOX (box), GTK_WIDGET (priv->name));
+
+  /* Changes while something is dragged, and asks for no other size then. */
+  priv->detail = GTK_INSCRIPTION (gtk_inscription_new (NULL));
+  gtk_widget_set_name (GTK_WIDGET (priv->detail), "detail");
+  gtk_inscription_set_text_overflow (priv->detail, GTK_INSCRIPTION_OVERFLOW_ELLIPSIZE_END);
+  gw_direction_align (priv->detail);
+  gtk_widget_add_css_class (GTK_WIDGET (priv->detail), "detail");
+  gtk_box_append (GTK_BOX (box), GTK_WIDGET (priv->detail));
+
+  return box;
+}
+
+/* By hand: a template would be read anew for each of dozens of rows. No horizontal box: that would
+ * ask how wide a text is for each height, and a name that wraps would be laid out dozens of
+ * times. */
 static void
 gw_outline_row_init (GwOutlineRow *self)
 {
-  gtk_widget_init_template (GTK_WIDGET (self));
-  gw_direction_align (get (self)->detail);
+  GwOutlineRowPrivate *priv = get (self);
+
+  priv->overlay = GTK_OVERLAY (gtk_overlay_new ());
+  priv->texts = texts_new (priv);
+  gtk_overlay_set_child (priv->overlay, priv->texts);
+  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (self), GTK_WIDGET (priv->overlay));
 }
 
 GtkWidget *

@@ -37,8 +37,8 @@ struct _GwWindow
   GtkLabel      *bar_title, *bar_reason;
   GtkStack      *pages;
   GwDesk        *desk; /* (nullable): a page, once a study is to be shown */
-  GwProblemPage *problem;
-  GwNewStudy    *new_study; /* (nullable): made when it is asked for */
+  GwProblemPage *problem;   /* (nullable): like the next one made when it is wanted */
+  GwNewStudy    *new_study; /* (nullable) */
   GtkWidget     *waiting, *spinner, *working;
   GwStartPage   *start;
   GwNotice      *notice;

@@ -152,6 +152,19 @@ units_cb (GwWindow *self)
     gw_new_study_set_units (self->new_study, units);
 }
 
+static GwProblemPage *
+need_problem (GwWindow *self)
+{
+  if (self->problem == NULL)
+    {
+      self->problem = g_object_new (GW_TYPE_PROBLEM_PAGE, NULL);
+      gtk_widget_set_name (GTK_WIDGET (self->problem), "problem");
+      gtk_stack_add_named (self->pages, GTK_WIDGET (self->problem), "problem");
+    }
+
+  return self->problem;
+}
+
 static void
 update_page (GwWindow *self)
 {
@@ -161,7 +174,7 @@ update_page (GwWindow *self)
     page = "sheet";
   else if (self->candidate != NULL && gw_document_get_error (self->candidate) != NULL)
     {
-      gw_problem_page_show (self->problem, self->candidate);
+      gw_problem_page_show (need_problem (self), self->candidate);
       page = "problem";
     }
   else if (self->candidate != NULL)
@@ -595,6 +608,7 @@ gw_window_dispose (GObject *object)
   g_clear_pointer (&self->step_study, gw_study_unref);
   gtk_widget_dispose_template (GTK_WIDGET (self), GW_TYPE_WINDOW);
   self->new_study = NULL;
+  self->problem = NULL;
 
   G_OBJECT_CLASS (gw_window_parent_class)->dispose (object);
 }
@@ -634,7 +648,6 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, GwWindow, bar_title);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, bar_reason);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, pages);
-  gtk_widget_class_bind_template_child (widget_class, GwWindow, problem);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, waiting);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, spinner);
   gtk_widget_class_bind_template_child (widget_class, GwWindow, working);
@@ -663,7 +676,6 @@ gw_window_class_init (GwWindowClass *klass)
   install_properties (object_class);
   _gw_window_install_actions (widget_class);
   g_type_ensure (GW_TYPE_NOTICE);
-  g_type_ensure (GW_TYPE_PROBLEM_PAGE);
   g_type_ensure (GW_TYPE_START_PAGE);
   bind_template (widget_class);
 }
