@@ -40,7 +40,10 @@ query_etag (GFile *file)
   g_autoptr (GFileInfo) info =
     g_file_query_info (file, G_FILE_ATTRIBUTE_ETAG_VALUE, G_FILE_QUERY_INFO_NONE, NULL, NULL);
 
-  return info != NULL ? g_strdup (g_file_info_get_etag (info)) : NULL;
+  /* What lies within the program has none. */
+  return info != NULL && g_file_info_has_attribute (info, G_FILE_ATTRIBUTE_ETAG_VALUE)
+           ? g_strdup (g_file_info_get_etag (info))
+           : NULL;
 }
 
 static Reading *
