@@ -183,6 +183,20 @@ set_label (GtkLabel   *label,
   gtk_widget_set_visible (GTK_WIDGET (label), *text != '\0');
 }
 
+/* No name, however long, shall make the drawer wider; newer GTK lets go of that with the label. */
+static void
+label_button (GtkWidget  *widget,
+              const char *label)
+{
+  GtkButton *button = GTK_BUTTON (widget);
+
+  if (g_strcmp0 (gtk_button_get_label (button), label) == 0)
+    return;
+
+  gtk_button_set_label (button, label);
+  gtk_label_set_ellipsize (GTK_LABEL (gtk_button_get_child (button)), PANGO_ELLIPSIZE_END);
+}
+
 static const char *
 shown_name (GwForm *self)
 {
@@ -249,8 +263,7 @@ update_heading (GwForm     *self,
       g_autofree char *name = gw_form_record_title (study, owner);
       g_autofree char *back = g_strdup_printf (_ ("Back to %s"), name);
 
-      if (g_strcmp0 (gtk_button_get_label (GTK_BUTTON (self->back)), back) != 0)
-        gtk_button_set_label (GTK_BUTTON (self->back), back);
+      label_button (self->back, back);
     }
 }
 
@@ -261,8 +274,7 @@ update_scope (GwForm     *self,
   g_autofree char *text = g_strdup_printf (_ ("Only %s"), shown_name (self));
 
   gtk_widget_set_visible (self->scope, gw_form_site_can_differ (path));
-  if (g_strcmp0 (gtk_button_get_label (GTK_BUTTON (self->here_button)), text) != 0)
-    gtk_button_set_label (GTK_BUTTON (self->here_button), text);
+  label_button (GTK_WIDGET (self->here_button), text);
 }
 
 /* A change meant for all would pass by the option that is shown. */
@@ -433,15 +445,6 @@ gw_form_class_init (GwFormClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, scope_cb);
 }
 
-/* No name, however long, shall make the drawer wider. */
-static void
-label_button (GtkButton  *button,
-              const char *label)
-{
-  gtk_button_set_label (button, label);
-  gtk_label_set_ellipsize (GTK_LABEL (gtk_button_get_child (button)), PANGO_ELLIPSIZE_END);
-}
-
 static void
 gw_form_init (GwForm *self)
 {
@@ -449,8 +452,8 @@ gw_form_init (GwForm *self)
   self->rows = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   gtk_widget_init_template (GTK_WIDGET (self));
   /* Until something is selected; nobody sees them then, but they can be met. */
-  label_button (GTK_BUTTON (self->back), _ ("Back"));
-  label_button (GTK_BUTTON (self->here_button), _ ("Only this option"));
+  label_button (self->back, _ ("Back"));
+  label_button (GTK_WIDGET (self->here_button), _ ("Only this option"));
   g_signal_connect_swapped (self->site, "help", G_CALLBACK (help_cb), self);
 }
 
