@@ -56,14 +56,16 @@ keys_own_name (GtkWidget *widget)
   return name != NULL ? g_strdup (name) : NULL;
 }
 
-/* GTK does not tell which label it is: the one that its key belongs to, or that stands before it.
- * (transfer full) */
+/* GTK does not tell which label it is: a button's own, the one that its key belongs to, or that
+ * stands before it. (transfer full) */
 static inline char *
 keys_label_of (GtkWidget *widget)
 {
   g_autoptr (GList) labels = gtk_widget_list_mnemonic_labels (widget);
   GtkWidget *label = labels != NULL ? labels->data : gtk_widget_get_prev_sibling (widget);
 
+  if (GTK_IS_BUTTON (widget) && GTK_IS_LABEL (gtk_button_get_child (GTK_BUTTON (widget))))
+    label = gtk_button_get_child (GTK_BUTTON (widget));
   return GTK_IS_LABEL (label) ? g_strdup (gtk_label_get_text (GTK_LABEL (label))) : NULL;
 }
 
@@ -92,7 +94,8 @@ keys_focus (void)
   return focus;
 }
 
-/* What has the focus is there, within its window and within all that scrolls. */
+/* What has the focus is there, within its window (or what has opened over it, which may reach
+ * further) and within all that scrolls. */
 static inline gboolean
 keys_is_seen (void)
 {
@@ -116,6 +119,8 @@ keys_is_seen (void)
           !graphene_rect_intersection (&bounds, &whole, &seen) ||
           (double) seen.size.height < 0.5 * MIN ((double) bounds.size.height, 30.0))
         return FALSE;
+      if (GTK_IS_NATIVE (outer))
+        break;
     }
 
   return TRUE;

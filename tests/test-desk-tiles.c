@@ -18,6 +18,10 @@
  * edges may lie in one pixel. */
 #define STEPS 34
 
+/* Since it places letters between pixels (1.17.4), cairo takes the palest row off those that the
+ * edge of a piece may meet: here 58 to 212 values. The thinnest line across a piece has 384. */
+#define FEW (cairo_version () < CAIRO_VERSION_ENCODE (1, 17, 4) ? 0 : 300)
+
 typedef struct
 {
   GwEvaluation *before, *after;
@@ -111,15 +115,15 @@ expect_same (GwTiles           *tiles,
   cairo_surface_t *whole = ink_at_once (view), *pieces = ink_in_tiles (tiles, view);
   const int        n = cairo_image_surface_get_stride (whole) * HEIGHT * view->scale;
   const guchar    *a, *b;
-  int              worst = 0;
+  int              n_far = 0;
 
   cairo_surface_flush (whole);
   cairo_surface_flush (pieces);
   a = cairo_image_surface_get_data (whole);
   b = cairo_image_surface_get_data (pieces);
   for (int i = 0; i < n; i++)
-    worst = MAX (worst, abs (a[i] - b[i]));
-  g_assert_cmpint (worst, <=, STEPS);
+    n_far += abs (a[i] - b[i]) > STEPS;
+  g_assert_cmpint (n_far, <=, FEW);
   cairo_surface_destroy (whole);
   cairo_surface_destroy (pieces);
 }

@@ -5,6 +5,7 @@
  */
 
 #include "desk/gw-chooser.h"
+#include "desk/gw-access.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -386,8 +387,7 @@ name_button (GwChooser *self)
   g_autofree char *name = g_strdup_printf (_ ("%s: %s"), self->label != NULL ? self->label : "",
                                            gtk_label_get_text (self->value));
 
-  gtk_accessible_update_property (GTK_ACCESSIBLE (gw_chooser_get_button (self)),
-                                  GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  gw_access_name (gw_chooser_get_button (self), name);
 }
 
 void
@@ -396,10 +396,8 @@ gw_chooser_set_label (GwChooser  *self,
 {
   g_free (self->label);
   self->label = g_strdup (label);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->list), GTK_ACCESSIBLE_PROPERTY_LABEL, label,
-                                  -1);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->scroller), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  label, -1);
+  gw_access_name (GTK_WIDGET (self->list), label);
+  gw_access_name (GTK_WIDGET (self->scroller), label);
   name_button (self);
 }
 

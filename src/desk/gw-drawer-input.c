@@ -7,6 +7,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "desk/gw-drawer-private.h"
+#include "desk/gw-access.h"
 
 static guint
 part_of (GwDrawer  *self,
@@ -87,8 +88,7 @@ popup_at (GwDrawer           *self,
       self->menu = gtk_popover_menu_new_from_model (self->row_menu);
       gtk_popover_set_has_arrow (GTK_POPOVER (self->menu), FALSE);
       gtk_widget_set_halign (self->menu, GTK_ALIGN_START);
-      gtk_accessible_update_property (GTK_ACCESSIBLE (self->menu), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                      _ ("What can be done"), -1);
+      gw_access_name (GTK_WIDGET (self->menu), _ ("What can be done"));
       gtk_widget_set_parent (self->menu, GTK_WIDGET (self));
       g_signal_connect_swapped (self->menu, "closed", G_CALLBACK (menu_closed_cb), self);
     }

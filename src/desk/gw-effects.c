@@ -5,6 +5,7 @@
  */
 
 #include "desk/gw-effects.h"
+#include "desk/gw-access.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -111,8 +112,7 @@ fill_line (Line             *line,
     return;
 
   gtk_inscription_set_text (GTK_INSCRIPTION (line->change), number);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (line->button), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  name, -1);
+  gw_access_name (line->button, name);
 }
 
 static void

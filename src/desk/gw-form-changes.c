@@ -5,6 +5,7 @@
  */
 
 #include "desk/gw-form-changes.h"
+#include "desk/gw-access.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -182,7 +183,7 @@ make_row (GwFormChanges *self,
   gtk_box_append (GTK_BOX (box), button);
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
   g_signal_connect_swapped (button, "clicked", G_CALLBACK (take_back_cb), self);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  gw_access_name (button, name);
   gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, place,
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
   return row;
@@ -245,8 +246,7 @@ gw_form_changes_setup (GwFormField *field)
   self->none = line (_ ("none: it has the common airframe"), "remark");
   gtk_list_box_set_selection_mode (self->rows, GTK_SELECTION_NONE);
   g_signal_connect_swapped (rows, "row-activated", G_CALLBACK (row_activated_cb), self);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (rows), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  gw_form_label (_gw_form_field_field (field)), -1);
+  gw_access_name (rows, gw_form_label (_gw_form_field_field (field)));
   gtk_widget_add_css_class (GTK_WIDGET (self), "list");
   _gw_form_field_set_editor (field, rows, TRUE);
   _gw_form_field_set_editor (field, self->none, TRUE);

@@ -5,6 +5,7 @@
  */
 
 #include "desk/gw-form-field.h"
+#include "desk/gw-access.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -338,10 +339,8 @@ _gw_form_field_name (GwFormField *self,
   priv->description =
     addition != NULL ? g_strdup_printf ("%s; %s", help, addition) : g_strdup (help);
   gtk_widget_set_tooltip_text (control, priv->description);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (control), GTK_ACCESSIBLE_PROPERTY_LABEL, name,
-                                  -1);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (priv->take_back), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  take_back, -1);
+  gw_access_name (control, name);
+  gw_access_name (priv->take_back, take_back);
   describe (priv);
 }
 

@@ -5,6 +5,7 @@
  */
 
 #include "desk/gw-form-list-row.h"
+#include "desk/gw-access.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -110,7 +111,6 @@ gw_form_list_row_update (GwFormListRow *self,
   menu_name = g_strdup_printf (_ ("Move or remove %s"), name);
   gtk_label_set_text (self->number, number);
   gtk_label_set_text (self->summary, summary);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_first_child (self->menu)),
-                                  GTK_ACCESSIBLE_PROPERTY_LABEL, menu_name, -1);
+  gw_access_name (GTK_WIDGET (self), name);
+  gw_access_name (gtk_widget_get_first_child (self->menu), menu_name);
 }

@@ -5,6 +5,7 @@
  */
 
 #include "desk/gw-form-list.h"
+#include "desk/gw-access.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -195,7 +196,7 @@ gw_form_list_setup (GwFormField *field)
   self->rows = GTK_LIST_BOX (rows);
   gtk_list_box_set_selection_mode (self->rows, GTK_SELECTION_NONE);
   g_signal_connect_swapped (rows, "row-activated", G_CALLBACK (row_activated_cb), self);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (rows), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+  gw_access_name (rows, label);
 
   gtk_widget_add_css_class (GTK_WIDGET (self), "list");
   gtk_widget_add_css_class (add, "word");
@@ -203,7 +204,7 @@ gw_form_list_setup (GwFormField *field)
   _gw_form_field_set_editor (field, add, FALSE);
   _gw_form_field_set_editor (field, rows, TRUE);
   _gw_form_field_name (field, add, NULL, NULL);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (add), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  gw_access_name (add, name);
 }
 
 /* Rows are kept where they can be, and the focus with them. */

@@ -5,6 +5,7 @@
  */
 
 #include "desk/gw-form-simple.h"
+#include "desk/gw-access.h"
 
 #include "desk/gw-form-words.h"
 
@@ -209,8 +210,7 @@ gw_form_note_setup (GwFormField *field)
 
   self->view = gtk_text_view_new ();
   g_object_set (scroller, "hscrollbar-policy", GTK_POLICY_NEVER, "child", self->view, NULL);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (scroller), GTK_ACCESSIBLE_PROPERTY_LABEL, label,
-                                  -1);
+  gw_access_name (scroller, label);
   /* Tab goes on to the next field, as everywhere in the form. */
   g_object_set (self->view, "wrap-mode", GTK_WRAP_WORD_CHAR, "accepts-tab", FALSE, NULL);
   gtk_text_buffer_set_enable_undo (gtk_text_view_get_buffer (GTK_TEXT_VIEW (self->view)), FALSE);

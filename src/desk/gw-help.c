@@ -5,6 +5,7 @@
  */
 
 #include "desk/gw-help.h"
+#include "desk/gw-access.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -168,8 +169,7 @@ show_page (GwHelp           *self,
   gtk_adjustment_set_value (adjustment, 0.0);
   if (self->first != NULL)
     self->tick = gtk_widget_add_tick_callback (self->scroller, scroll_cb, self, NULL);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->scroller), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  page->title, -1);
+  gw_access_name (GTK_WIDGET (self->scroller), page->title);
 }
 
 static void

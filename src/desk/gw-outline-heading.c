@@ -5,6 +5,7 @@
  */
 
 #include "desk/gw-outline-heading.h"
+#include "desk/gw-access.h"
 
 #include "desk/gw-menu.h"
 
@@ -72,8 +73,7 @@ set_title (GwOutlineHeading *self,
            const char       *title)
 {
   gtk_label_set_text (self->caption, title);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->fold), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  title, -1);
+  gw_access_name (GTK_WIDGET (self->fold), title);
 }
 
 /* What takes the focus is within the menu button and has no name of its own. */
@@ -81,10 +81,8 @@ static void
 set_add_label (GwOutlineHeading *self,
                const char       *label)
 {
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->add), GTK_ACCESSIBLE_PROPERTY_LABEL, label,
-                                  -1);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->add_menu), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  label, -1);
+  gw_access_name (GTK_WIDGET (self->add), label);
+  gw_access_name (GTK_WIDGET (self->add_menu), label);
   gtk_accessible_update_property (
     GTK_ACCESSIBLE (gtk_widget_get_first_child (GTK_WIDGET (self->add_menu))),
     GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);

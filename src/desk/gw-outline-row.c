@@ -5,6 +5,7 @@
  */
 
 #include "desk/gw-outline-row.h"
+#include "desk/gw-access.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -49,8 +50,7 @@ name_more (GwOutlineRow *self)
 {
   g_autofree char *label = g_strdup_printf (_ ("Menu of %s"), gw_outline_row_get_name (self));
 
-  gtk_accessible_update_property (GTK_ACCESSIBLE (get (self)->more), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  label, -1);
+  gw_access_name (get (self)->more, label);
 }
 
 /* Of dozens of rows the menu of one or two is ever looked at. The button is out of the way of the
@@ -210,7 +210,7 @@ set_name (GwOutlineRow *self,
           const char   *name)
 {
   gtk_label_set_text (get (self)->name, name);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  gw_access_name (GTK_WIDGET (self), name);
   if (get (self)->more != NULL)
     name_more (self);
 }

@@ -5,6 +5,7 @@
  */
 
 #include "desk/gw-planform-view.h"
+#include "desk/gw-access.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -149,8 +150,7 @@ gw_planform_view_class_init (GwPlanformViewClass *klass)
 static void
 gw_planform_view_init (GwPlanformView *self)
 {
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ ("Planform"), -1);
+  gw_access_name (GTK_WIDGET (self), _ ("Planform"));
 }
 
 GtkWidget *

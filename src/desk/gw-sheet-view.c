@@ -5,6 +5,7 @@
  */
 
 #include "desk/gw-sheet-private.h"
+#include "desk/gw-access.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -365,7 +366,6 @@ gw_sheet_view_init (GwSheetView *self)
   self->units = *gw_units_standard ();
   self->grips = g_array_new (FALSE, FALSE, sizeof (GwGrip));
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ ("Drawing sheet"), -1);
+  gw_access_name (GTK_WIDGET (self), _ ("Drawing sheet"));
   _gw_sheet_add_hands (self);
 }

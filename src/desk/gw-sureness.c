@@ -5,6 +5,7 @@
  */
 
 #include "desk/gw-sureness.h"
+#include "desk/gw-access.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -133,6 +134,5 @@ gw_sureness_update (GwSureness     *self,
   name = g_strdup_printf (_ ("%s: how sure it is: %s"), gw_form_label (self->field), text);
   gtk_label_set_text (self->label, text);
   /* The inner button is what takes the focus. */
-  gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_first_child (self->button)),
-                                  GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  gw_access_name (gtk_widget_get_first_child (self->button), name);
 }

@@ -326,10 +326,8 @@ name_parts (GwTableView *self)
   const char      *name = gw_table_kind_label (self->kind);
   g_autofree char *choice = g_strdup_printf (_ ("Table: %s"), name);
 
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->view), GTK_ACCESSIBLE_PROPERTY_LABEL, name,
-                                  -1);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (inner_list (self)),
-                                  GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  gw_access_name (GTK_WIDGET (self->view), name);
+  gw_access_name (inner_list (self), name);
   /* The button inside is what takes the focus. */
   gtk_accessible_update_property (
     GTK_ACCESSIBLE (gtk_widget_get_first_child (GTK_WIDGET (self->kinds))),
