@@ -66,11 +66,11 @@ compare (gconstpointer a,
 }
 
 /* Every row, as a table. What was reached, and is held:
- * - greatest lift against Report 824: median error 2.3 %, worst 6.4 % (bounds 8 % and 20 %) but
- *   for the 0009, which is 23 % high and keeps its own bound: it stalls from the nose, where the
- *   bubble bursts, and two-equation layers let a bubble of half a per cent of the chord live on;
- *   The set of closures was chosen, among published ones, with these rows in sight (see
- *   DEVELOPERS.md), so they are no independent proof of it; the panels were made finer after;
+ * - greatest lift against Report 824: median error 2.3 %, worst 6.4 % (bounds 8 % and 20 %).
+ *   The 0009 stalls from the nose, where two-equation layers let a bubble of half a per cent of
+ *   the chord live on (23 % high) but for the bound on the rise of pressure (5 %). The set of
+ *   closures was chosen, among published ones, with these rows in sight (see DEVELOPERS.md), so
+ *   they are no independent proof of it; the panels were made finer after;
  * - zero lift within 0.44 deg, moment within 0.009, slope 0 to 8 % high: displacement is taken
  *   along the straight wake, whose own curvature would cost some lift;
  * - recalled bands: all inside but for the 23012 at 1.1e5 and 4.5e5, where Report 586 gives an
@@ -108,10 +108,7 @@ test_measurements (void)
         {
           const double size = fabs (error / row->typical);
 
-          if (g_str_equal (row->section, "0009"))
-            g_assert_cmpfloat (size, <, 0.25);
-          else
-            g_array_append_val (tops, size);
+          g_array_append_val (tops, size);
         }
       else if (row->kind == MEASURED_ALPHA_ZERO)
         g_assert_cmpfloat (fabs (error), <, 0.5);
@@ -289,6 +286,37 @@ test_return (void)
   made.re = 4e5;
   g_assert_cmpint (gw_polar_run (&made, polar), ==, GW_OK);
   g_assert_false (polar->is_two_valued);
+}
+
+/* A thin nose at a high Reynolds number: the polar ends, up and down, where the pressure would
+ * rise by more than 14; a thick one is past its greatest lift before. */
+static void
+test_nose_stall (void)
+{
+  GwPolarCase         made = polar_case ("0009", 6e6, -18, 20);
+  g_autofree GwPolar *polar = g_new (GwPolar, 1);
+  GwPolarNode         nodes[GW_PANEL_MAX];
+  GwCoupledSums       sums;
+  const GwPolarRow   *last;
+  size_t              n;
+
+  g_assert_cmpint (gw_polar_run (&made, polar), ==, GW_OK);
+  last = &polar->rows[polar->n - 1];
+  g_assert_true (polar->has_top && polar->has_bottom);
+  g_assert_cmpfloat (polar->cl_max, ==, last->sums.cl);
+  g_assert_cmpfloat_with_epsilon (last->sums.pressure_rise, 14.0, 1e-6);
+  g_assert_cmpfloat_with_epsilon (polar->cl_min, -polar->cl_max, 0.01);
+  g_assert_cmpfloat_with_epsilon (polar->alpha_min, -polar->alpha_max, 0.1 * DEG);
+  g_assert_cmpint (gw_polar_nodes (&made, polar->alpha_max - 0.5 * DEG, &n, nodes, &sums), ==,
+                   GW_OK);
+  g_assert_cmpfloat (sums.pressure_rise, <, 14.0);
+  g_assert_cmpint (gw_polar_nodes (&made, polar->alpha_max + 0.5 * DEG, &n, nodes, &sums), ==,
+                   GW_ENOCONV);
+
+  made = polar_case ("4412", 6e6, -4, 20);
+  g_assert_cmpint (gw_polar_run (&made, polar), ==, GW_OK);
+  g_assert_true (polar->has_top);
+  g_assert_cmpfloat (polar->rows[polar->n - 1].alpha, >, polar->alpha_max + 2.0 * DEG);
 }
 
 /* A folded sheet, 10 % thick: computed, turned by its fold, marked as wide, and with a lift
@@ -479,6 +507,7 @@ main (int   argc,
   g_test_add_func ("/engine/polar/step-helps", test_step_helps);
   g_test_add_func ("/engine/polar/flap", test_flap);
   g_test_add_func ("/engine/polar/return", test_return);
+  g_test_add_func ("/engine/polar/nose-stall", test_nose_stall);
   g_test_add_func ("/engine/polar/folded", test_folded);
   g_test_add_func ("/engine/polar/faults", test_faults);
   g_test_add_func ("/engine/polar/refused", test_refused);

@@ -16,7 +16,7 @@ sum_pressure (const GwCoupled *coupled,
 {
   const GwPanels *panels = coupled->panels;
   const size_t    n = panels->n;
-  double          pressure[GW_PANEL_MAX], fx = 0.0, fy = 0.0, moment = 0.0;
+  double          pressure[GW_PANEL_MAX], fx = 0.0, fy = 0.0, moment = 0.0, least = HUGE_VAL;
 
   for (int side = 0; side < 2; side++)
     for (size_t i = 0; i < coupled->count[side]; i++)
@@ -33,6 +33,7 @@ sum_pressure (const GwCoupled *coupled,
       const double x = 0.5 * (panels->x[k] + panels->x[next]) - 0.25;
       const double y = 0.5 * (panels->y[k] + panels->y[next]);
 
+      least = fmin (least, pressure[k]);
       fx -= p * dy;
       fy += p * dx;
       moment -= p * (x * dx + y * dy) + lean * (dx * dx + dy * dy);
@@ -40,6 +41,7 @@ sum_pressure (const GwCoupled *coupled,
 
   out->cl = fy * cos (coupled->flow.alpha) - fx * sin (coupled->flow.alpha);
   out->cm = moment;
+  out->pressure_rise = 0.5 * (pressure[0] + pressure[n - 1]) - least;
 }
 
 static double

@@ -77,6 +77,7 @@ typedef struct
   double x_turn[2];       /* transition, in chords; 1: none */
   double x_separation[2]; /* first place of flow backwards, in chords; 1: none */
   double x_attachment[2]; /* where it ends for good; 1: not before the edge */
+  double pressure_rise;   /* from the least on the outline to that at the edge, coefficients */
 } GwCoupledSums;
 
 /**

@@ -8,6 +8,14 @@
 
 #include "engine/gw-polar.h"
 
+/* Of the pressure from its peak at the nose to the edge, beyond which no section has been seen to
+ * keep its lift: the layer leaves the nose for good, which two-equation layers, in a bubble of
+ * half a per cent of the chord, do not find by themselves.
+ * Source: Valarezo & Chin, Method for the prediction of wing maximum lift, Journal of Aircraft
+ * 31(1) (1994): 14 at 1e7 and slow flow, less at lower Reynolds numbers (from memory; the
+ * greater one is taken at all). */
+#define PRESSURE_RISE_MAX 14.0
+
 /* What became of each incidence. */
 typedef struct
 {
@@ -20,10 +28,18 @@ typedef struct
 double gw_polar_alpha (const GwPolarCase *polar_case,
                        size_t             i);
 
-/** gw_polar_fill: rows of all incidences between the first and the last that converged. */
+/**
+ * gw_polar_fill:
+ *
+ * Rows of all incidences between the first and the last that converged; up to where the nose
+ * stalls, which is then the last row.
+ */
 void gw_polar_fill (const GwPolarCase  *polar_case,
                     const GwPolarTries *tries,
                     GwPolar            *out);
+
+/** gw_polar_is_nose_stall: the last row before the nose stalls. */
+bool gw_polar_is_nose_stall (const GwPolarRow *row);
 
 /** gw_polar_insert: a row at its place. */
 void gw_polar_insert (GwPolar          *out,

@@ -7,6 +7,7 @@
 #include "engine/gw-polar-private.h"
 
 #include <math.h>
+#include <string.h>
 
 double
 gw_polar_alpha (const GwPolarCase *polar_case,
@@ -16,13 +17,70 @@ gw_polar_alpha (const GwPolarCase *polar_case,
                                      (double) i / (double) (polar_case->n - 1);
 }
 
-/* Rows of all incidences between the first and the last that converged. */
+/* @t of the way from @a to @b. */
+static GwPolarRow
+row_between (const GwPolarRow *a,
+             const GwPolarRow *b,
+             double            t)
+{
+  GwPolarRow row = *a;
+
+  row.alpha = a->alpha + t * (b->alpha - a->alpha);
+  row.sums.cl = a->sums.cl + t * (b->sums.cl - a->sums.cl);
+  row.sums.cd = a->sums.cd + t * (b->sums.cd - a->sums.cd);
+  row.sums.cm = a->sums.cm + t * (b->sums.cm - a->sums.cm);
+  row.sums.pressure_rise = a->sums.pressure_rise +
+                           t * (b->sums.pressure_rise - a->sums.pressure_rise);
+  return row;
+}
+
+/* The row where the nose stalls, between @fore, which it does not reach, and @aft. */
+static GwPolarRow
+nose_stall (const GwPolarRow *fore,
+            const GwPolarRow *aft)
+{
+  const double rise = fore->sums.pressure_rise;
+
+  return row_between (fore, aft, (PRESSURE_RISE_MAX - rise) / (aft->sums.pressure_rise - rise));
+}
+
+static bool
+is_beyond (const GwPolarRow *row)
+{
+  return row->sums.pressure_rise > PRESSURE_RISE_MAX;
+}
+
+/* Nothing is left of what lies beyond a stall from the nose, up or down. */
+static void
+cut_at_nose (GwPolar *out)
+{
+  size_t first = 0, end = out->n;
+
+  while (first + 1 < end && is_beyond (&out->rows[first]))
+    first++;
+  while (end > first + 1 && is_beyond (&out->rows[end - 1]))
+    end--;
+  if (end < out->n)
+    {
+      out->rows[end] = nose_stall (&out->rows[end - 1], &out->rows[end]);
+      end++;
+    }
+  if (first > 0)
+    {
+      first--;
+      out->rows[first] = nose_stall (&out->rows[first + 1], &out->rows[first]);
+    }
+  out->n = end - first;
+  memmove (out->rows, out->rows + first, out->n * sizeof *out->rows);
+}
+
 void
 gw_polar_fill (const GwPolarCase  *polar_case,
                const GwPolarTries *tries,
                GwPolar            *out)
 {
-  size_t before = polar_case->n;
+  size_t     before = polar_case->n;
+  GwPolarRow row, fore = { .alpha = 0.0 };
 
   out->n = 0;
   for (size_t i = 0; i < polar_case->n; i++)
@@ -32,23 +90,20 @@ gw_polar_fill (const GwPolarCase  *polar_case,
       if (!tries->is_done[i])
         continue;
 
+      row = (GwPolarRow){ gw_polar_alpha (polar_case, i), tries->sums[i], false };
       for (size_t gap = before + 1; before < polar_case->n && gap < i; gap++)
         {
-          const GwPolarRow    *fore = &out->rows[out->n - (gap - before)];
-          const double         t = (double) (gap - before) / (double) (i - before);
-          const GwCoupledSums *a = &fore->sums, *b = &tries->sums[i];
-          GwPolarRow           row = { .is_bridged = true };
+          const double t = (double) (gap - before) / (double) (i - before);
 
-          row.alpha = gw_polar_alpha (polar_case, gap);
-          row.sums = *a;
-          row.sums.cl = a->cl + t * (b->cl - a->cl);
-          row.sums.cd = a->cd + t * (b->cd - a->cd);
-          row.sums.cm = a->cm + t * (b->cm - a->cm);
-          out->rows[out->n++] = row;
+          out->rows[out->n] = row_between (&fore, &row, t);
+          out->rows[out->n++].is_bridged = true;
         }
-      out->rows[out->n++] = (GwPolarRow){ gw_polar_alpha (polar_case, i), tries->sums[i], false };
+      out->rows[out->n++] = row;
+      fore = row;
       before = i;
     }
+  if (out->n > 0)
+    cut_at_nose (out);
 }
 
 void
@@ -68,6 +123,12 @@ gw_polar_insert (GwPolar          *out,
   out->n++;
 }
 
+bool
+gw_polar_is_nose_stall (const GwPolarRow *row)
+{
+  return row->sums.pressure_rise > 0.999 * PRESSURE_RISE_MAX;
+}
+
 size_t
 gw_polar_extreme (const GwPolar *out,
                   double         sign)
@@ -81,7 +142,8 @@ gw_polar_extreme (const GwPolar *out,
   return best;
 }
 
-/* Greatest (or least) lift: top of the parabola through the three rows about it. */
+/* Greatest (or least) lift: top of the parabola through the three rows about it, or where the
+ * nose stalls. */
 static bool
 find_extreme (const GwPolar *out,
               double         sign,
@@ -94,7 +156,7 @@ find_extreme (const GwPolar *out,
   *cl = row->sums.cl;
   *alpha = row->alpha;
   if (best == 0 || best + 1 >= out->n)
-    return false;
+    return gw_polar_is_nose_stall (row);
 
   const double fore = (row[0].sums.cl - row[-1].sums.cl) / (row[0].alpha - row[-1].alpha);
   const double aft = (row[1].sums.cl - row[0].sums.cl) / (row[1].alpha - row[0].alpha);

@@ -154,8 +154,8 @@ is_wanted (const Run *run)
   return polar_case->is_wanted == NULL || polar_case->is_wanted (polar_case->data);
 }
 
-/* From @first in steps of one up or down until lift has fallen far enough, or nothing
- * converges any more. */
+/* From @first in steps of one up or down until lift has fallen far enough, the nose stalls or
+ * nothing converges any more. */
 static void
 sweep (Run          *run,
        size_t        first,
@@ -185,6 +185,9 @@ sweep (Run          *run,
       lost = tries->is_done[i] ? 0 : lost + 1;
       if (!tries->is_done[i])
         continue;
+
+      if (tries->sums[i].pressure_rise > PRESSURE_RISE_MAX)
+        return;
 
       if (is_up)
         run->turn = run->good;
@@ -216,7 +219,8 @@ refine_top (Run     *run,
     alphas[count++] = 0.5 * (out->rows[top - 1].alpha + out->rows[top].alpha);
   if (top + 1 < out->n)
     alphas[count++] = 0.5 * (out->rows[top + 1].alpha + out->rows[top].alpha);
-  else if (top > 0 && out->rows[top].alpha < run->polar_case->alpha_last - 1e-9)
+  else if (top > 0 && out->rows[top].alpha < run->polar_case->alpha_last - 1e-9 &&
+           !gw_polar_is_nose_stall (&out->rows[top]))
     alphas[count++] = 1.5 * out->rows[top].alpha - 0.5 * out->rows[top - 1].alpha;
 
   for (size_t i = 0; run->top.is_ready && i < count && is_wanted (run); i++)
@@ -403,6 +407,7 @@ gw_polar_nodes (const GwPolarCase *polar_case,
       for (int i = 0; i <= steps; i++)
         is_done = solve_from_good (run, steps > 0 ? easy + (alpha - easy) * i / steps : alpha,
                                    HALVES, sums);
+      is_done = is_done && sums->pressure_rise <= PRESSURE_RISE_MAX;
       status = is_done ? GW_OK : GW_ENOCONV;
       if (is_done)
         {

@@ -10,7 +10,7 @@
 #include "engine/gw-section.h"
 
 #define GW_POLAR_MAX     100 /* rows */
-#define GW_POLAR_VERSION 2   /* raised whenever results change */
+#define GW_POLAR_VERSION 3   /* raised whenever results change */
 
 /* Why an outline cannot be computed. */
 typedef enum
@@ -81,7 +81,8 @@ double gw_polar_fold (const GwOutline *outline,
  *
  * Starts near zero lift and goes up, then down, each incidence from the layers of the one
  * before; where that fails in smaller steps, then afresh. The top is searched with two more
- * incidences. A fold turns the layer that comes to it.
+ * incidences; where the pressure would rise by more than any nose bears, the polar ends. A
+ * fold turns the layer that comes to it.
  *
  * An open gap at the hinge costs a plain flap a tenth to a quarter of its effect; 15 % of the
  * deflection is taken off (from memory, after the sealed and unsealed tests collected in
@@ -128,7 +129,8 @@ typedef struct
  * @n: (out): nodes written
  * @nodes: (out) (array length=%GW_PANEL_MAX): from the edge over the upper side and back
  *
- * Returns: as gw_polar_run(); %GW_ENOCONV if that incidence did not converge.
+ * Returns: as gw_polar_run(); %GW_ENOCONV if that incidence did not converge, or the nose has
+ *   stalled.
  */
 GwStatus gw_polar_nodes (const GwPolarCase *polar_case,
                          double             alpha,

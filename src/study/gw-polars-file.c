@@ -12,8 +12,8 @@
 
 #include "study/gw-json.h"
 
-#define FORMAT  1
-#define NUMBERS 11 /* of a row */
+#define FORMAT  2
+#define NUMBERS 12 /* of a row */
 #define DEG     (G_PI / 180.0)
 
 /* To a millionth of the chord, so that the last bits of different machines do not matter. */
@@ -72,7 +72,7 @@ row_to_numbers (const GwPolarRow *row,
                                         sums->x_turn[0], sums->x_turn[1],
                                         sums->x_separation[0], sums->x_separation[1],
                                         sums->x_attachment[0], sums->x_attachment[1],
-                                        row->is_bridged };
+                                        row->is_bridged, sums->pressure_rise };
 
   memcpy (numbers, all, sizeof all);
 }
@@ -90,6 +90,7 @@ numbers_to_row (const double numbers[NUMBERS],
       .x_turn = { numbers[4], numbers[5] },
       .x_separation = { numbers[6], numbers[7] },
       .x_attachment = { numbers[8], numbers[9] },
+      .pressure_rise = numbers[11],
     },
     .is_bridged = numbers[10] != 0.0,
   };
@@ -148,7 +149,7 @@ gw_polars_text (const GwPolarSubject *subject,
                    FORMAT, GW_POLAR_VERSION, name);
   g_string_append (out, "  \"columns\": \"incidence in degrees, lift, drag, moment, transition "
                         "above and below, separation above and below, attachment above and "
-                        "below, bridged\",\n  \"polars\": [\n");
+                        "below, bridged, rise of pressure\",\n  \"polars\": [\n");
   for (guint k = 0; k < GW_POLARS_N; k++)
     {
       print_polar (out, gw_polars_re[k], polars->status[k], &polars->polar[k]);
