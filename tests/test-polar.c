@@ -319,6 +319,21 @@ test_nose_stall (void)
   g_assert_cmpfloat (polar->rows[polar->n - 1].alpha, >, polar->alpha_max + 2.0 * DEG);
 }
 
+/* At 5e4 the layer of a cambered section is open until it closes at a stroke; on the way back
+ * from there it stays closed for a while. */
+static void
+test_jump (void)
+{
+  GwPolarCase         made = polar_case ("6409", 5e4, -4, 20);
+  g_autofree GwPolar *polar = g_new (GwPolar, 1);
+
+  made.with_return = true;
+  g_assert_cmpint (gw_polar_run (&made, polar), ==, GW_OK);
+  g_assert_true (polar->is_two_valued);
+  g_assert_cmpfloat (polar->two_valued_from, >, 6.0 * DEG);
+  g_assert_cmpfloat (polar->two_valued_to, <, polar->alpha_max);
+}
+
 /* A folded sheet, 10 % thick: computed, turned by its fold, marked as wide, and with a lift
  * between those of plates and of round sections. */
 static void
@@ -508,6 +523,7 @@ main (int   argc,
   g_test_add_func ("/engine/polar/flap", test_flap);
   g_test_add_func ("/engine/polar/return", test_return);
   g_test_add_func ("/engine/polar/nose-stall", test_nose_stall);
+  g_test_add_func ("/engine/polar/jump", test_jump);
   g_test_add_func ("/engine/polar/folded", test_folded);
   g_test_add_func ("/engine/polar/faults", test_faults);
   g_test_add_func ("/engine/polar/refused", test_refused);

@@ -27,7 +27,9 @@ typedef struct
   GwCoupled          now;
   GwCoupled          good; /* the last that converged on this way */
   GwCoupled          top;
-  GwCoupled          turn; /* the farthest beyond the stall */
+  GwCoupled          turn;     /* the farthest beyond the stall */
+  GwCoupled          afresh;   /* the last on the way up that the one before did not lead to */
+  bool               is_fresh; /* the layers now are such */
 } Run;
 
 static bool
@@ -122,6 +124,7 @@ solve_from_good (Run           *run,
                  int            halves_most,
                  GwCoupledSums *sums)
 {
+  run->is_fresh = false;
   for (int halves = 0; run->good.is_ready && halves <= halves_most; halves++)
     {
       const double from = run->good.flow.alpha;
@@ -142,6 +145,7 @@ solve_from_good (Run           *run,
   if (!solve (run, alpha, sums))
     return false;
 
+  run->is_fresh = run->good.is_ready;
   run->good = run->now;
   return true;
 }
@@ -191,6 +195,8 @@ sweep (Run          *run,
 
       if (is_up)
         run->turn = run->good;
+      if (is_up && run->is_fresh)
+        run->afresh = run->good;
       if (sign * tries->sums[i].cl > best)
         {
           best = sign * tries->sums[i].cl;
@@ -237,25 +243,26 @@ refine_top (Run     *run,
     }
 }
 
-/* Back from beyond the stall: while the lift is another than on the way up it is two-valued. */
+/* Back from @turn: while the lift is another than on the way up it is two-valued. */
 static void
 come_back (Run                *run,
+           const GwCoupled    *turn,
            const GwPolarTries *tries,
            GwPolar            *out)
 {
   const GwPolarCase *polar_case = run->polar_case;
   int                same = 0;
 
-  if (!run->turn.is_ready)
+  if (!turn->is_ready)
     return;
 
-  run->good = run->turn;
+  run->good = *turn;
   for (size_t i = polar_case->n; i-- > 0 && same < 2;)
     {
       const double  alpha = gw_polar_alpha (polar_case, i);
       GwCoupledSums sums;
 
-      if (alpha >= run->turn.flow.alpha - 1e-9 || !tries->is_done[i])
+      if (alpha >= turn->flow.alpha - 1e-9 || !tries->is_done[i])
         continue;
       if (!is_wanted (run))
         {
@@ -269,9 +276,8 @@ come_back (Run                *run,
       run->good = run->now;
       if (fabs (sums.cl - tries->sums[i].cl) > APART)
         {
-          if (!out->is_two_valued)
-            out->two_valued_to = alpha;
-          out->two_valued_from = alpha;
+          out->two_valued_to = out->is_two_valued ? fmax (out->two_valued_to, alpha) : alpha;
+          out->two_valued_from = out->is_two_valued ? fmin (out->two_valued_from, alpha) : alpha;
           out->is_two_valued = true;
           same = 0;
         }
@@ -326,7 +332,7 @@ gw_polar_run (const GwPolarCase *polar_case,
   status = run_init (run, polar_case, &out->fault, &out->is_wide);
   if (status == GW_OK)
     {
-      run->turn.is_ready = run->top.is_ready = false;
+      run->turn.is_ready = run->top.is_ready = run->afresh.is_ready = false;
       first = first_index (run);
       sweep (run, first, true, &tries, out);
       if (out->is_complete && first > 0)
@@ -344,7 +350,10 @@ gw_polar_run (const GwPolarCase *polar_case,
           if (out->is_complete)
             refine_top (run, out);
           if (out->is_complete && polar_case->with_return)
-            come_back (run, &tries, out);
+            {
+              come_back (run, &run->turn, &tries, out);
+              come_back (run, &run->afresh, &tries, out);
+            }
           gw_polar_summarise (out);
         }
     }

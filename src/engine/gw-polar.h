@@ -10,7 +10,7 @@
 #include "engine/gw-section.h"
 
 #define GW_POLAR_MAX     100 /* rows */
-#define GW_POLAR_VERSION 3   /* raised whenever results change */
+#define GW_POLAR_VERSION 4   /* raised whenever results change */
 
 /* Why an outline cannot be computed. */
 typedef enum
@@ -34,7 +34,7 @@ typedef struct
   size_t      n;                       /* incidences wanted, 3 to %GW_POLAR_MAX - 10 */
   double      alpha_first, alpha_last; /* [rad] */
   double      past;                    /* how far to go past the top [rad]; 0: to the end */
-  bool        with_return;             /* from beyond the stall, for a second value */
+  bool        with_return;             /* from the stall and from jumps, for a second value */
   size_t      panels;                  /* nodes; 0: 130 */
   bool (*is_wanted) (void *data);      /* (nullable): asked between incidences */
   void *data;
