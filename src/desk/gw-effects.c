@@ -328,6 +328,7 @@ gw_effects_init (GwEffects *self)
   gtk_label_set_xalign (self->words, 0.0f);
   gtk_label_set_wrap (self->words, TRUE);
   gtk_label_set_wrap_mode (self->words, PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_width_chars (self->words, 20); /* else it is tried letter by letter */
   gtk_widget_add_css_class (GTK_WIDGET (self->words), "words");
   gtk_widget_set_parent (GTK_WIDGET (self->heading), GTK_WIDGET (self));
   gtk_widget_set_parent (GTK_WIDGET (self->words), GTK_WIDGET (self));

@@ -201,6 +201,14 @@ note_key_cb (GwFormNote *self,
   return GDK_EVENT_STOP;
 }
 
+/* When it is realized a text view asks where its cursor is, and would break its lines for that
+ * in a width of nothing: letter by letter. */
+static void
+wrap_cb (GtkTextView *view)
+{
+  gtk_text_view_set_wrap_mode (view, GTK_WRAP_WORD_CHAR);
+}
+
 static void
 gw_form_note_setup (GwFormField *field)
 {
@@ -212,7 +220,8 @@ gw_form_note_setup (GwFormField *field)
   g_object_set (scroller, "hscrollbar-policy", GTK_POLICY_NEVER, "child", self->view, NULL);
   gw_access_name (scroller, label);
   /* Tab goes on to the next field, as everywhere in the form. */
-  g_object_set (self->view, "wrap-mode", GTK_WRAP_WORD_CHAR, "accepts-tab", FALSE, NULL);
+  gtk_text_view_set_accepts_tab (GTK_TEXT_VIEW (self->view), FALSE);
+  g_signal_connect_after (self->view, "realize", G_CALLBACK (wrap_cb), NULL);
   gtk_text_buffer_set_enable_undo (gtk_text_view_get_buffer (GTK_TEXT_VIEW (self->view)), FALSE);
   add_escape (self->view, G_CALLBACK (note_key_cb), self);
   add_leave (self->view, G_CALLBACK (gw_form_note_settle), self);
