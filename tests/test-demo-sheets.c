@@ -228,6 +228,25 @@ test_sheet_says_the_results (gconstpointer name)
     }
 }
 
+/* In a window of 1280 by 800 there is no place on the line for how heavy it may be; on A3 there
+ * is. */
+static void
+test_wanted_speed (void)
+{
+  static const char *const texts[] = { "wanted: 7.0 m/s", "wanted: 7.0 m/s, up to " };
+  static const double      papers[][2] = { { 672, 694 }, { 1190.55, 841.89 } };
+  g_autoptr (GwSheet) sheet = gw_sheet_new (evaluate ("reed-bed"), 0, FALSE, NULL);
+
+  for (guint k = 0; k < 2; k++)
+    {
+      GwDrawing *drawing =
+        gw_sheet_draw (sheet, GW_FIGURE_SHEET, papers[k][0], papers[k][1], FALSE);
+
+      g_assert_true (has_text (drawing, texts[k]));
+      gw_drawing_free (drawing);
+    }
+}
+
 /* A whole word, not the m of "mm" or "Foam". */
 static gboolean
 has_word (const char *text,
@@ -307,6 +326,7 @@ main (int   argc,
           g_test_add_data_func (path, names[i], tests[t].test);
         }
     }
+  g_test_add_func ("/report/demos/wanted-speed", test_wanted_speed);
 
   return g_test_run ();
 }

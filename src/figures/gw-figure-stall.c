@@ -227,36 +227,55 @@ draw_foot (GwDrawing           *drawing,
                        GW_ALIGN_START);
 }
 
-/* The text of the wanted speed, on its line where no curve or marker is in the way. */
+/* A place for @text above or below the line at @y where no curve or marker is in the way. */
+static bool
+find_beside_line (GwDrawing         *drawing,
+                  const GwStallPlot *stall,
+                  size_t             since,
+                  double             y,
+                  const char        *text,
+                  GwBox             *box)
+{
+  const GwBox *plot = &stall->plot;
+
+  gw_drawing_measure (drawing, text, GW_FONT_SMALL, GW_STYLE_UPRIGHT, &box->width, &box->height);
+  for (int below = 0; below < 2; below++)
+    for (box->x = plot->x + 6; box->x + box->width < plot->x + plot->width - 4; box->x += 6)
+      {
+        box->y = below ? y + 1.5 : y - box->height - 1;
+        if (gw_box_holds (plot, box) && gw_is_free (drawing, since, *box, 0.9, true))
+          return true;
+      }
+
+  return false;
+}
+
+/* The text of the wanted speed, on its line; a shorter one where that finds no place. */
 static void
 label_wanted (GwDrawing         *drawing,
               const GwStallPlot *stall,
               size_t             since,
               double             y)
 {
-  const GwBox *plot = &stall->plot;
-  double       width, height, known[2];
-  const bool   is_known = gw_drawing_recall (drawing, 2, known);
+  const char *const texts[] = { stall->figure->wanted_text, stall->figure->wanted_short };
+  double            place[3]; /* which text, -1: none, and where, from the plot and the line */
+  GwBox             box;
 
-  gw_drawing_measure (drawing, stall->figure->wanted_text, GW_FONT_SMALL, GW_STYLE_UPRIGHT, &width,
-                      &height);
-  for (int below = 0; below < 2; below++)
-    for (double x = plot->x + 6; x + width < plot->x + plot->width - 4; x += 6)
-      {
-        GwBox box = { x, below ? y + 1.5 : y - height - 1, width, height };
-
-        if (is_known ? x == known[0] && below == (int) known[1]
-                     : gw_box_holds (plot, &box) && gw_is_free (drawing, since, box, 0.9, true))
+  if (!gw_drawing_recall (drawing, 3, place))
+    {
+      place[0] = -1.0;
+      for (int k = 0; k < 2 && place[0] < 0.0; k++)
+        if (texts[k] != NULL && find_beside_line (drawing, stall, since, y, texts[k], &box))
           {
-            if (!is_known)
-              gw_drawing_remember (drawing, 2, (double[]){ x, below });
-            gw_drawing_text (drawing, box.x, box.y, stall->figure->wanted_text, GW_FONT_SMALL,
-                             GW_TONE_INK);
-            return;
+            place[0] = k;
+            place[1] = box.x - stall->plot.x;
+            place[2] = box.y - y;
           }
-      }
-  if (!is_known)
-    gw_drawing_remember (drawing, 2, (double[]){ -1, -1 });
+      gw_drawing_remember (drawing, 3, place);
+    }
+  if (place[0] >= 0.0 && texts[(int) place[0]] != NULL)
+    gw_drawing_text (drawing, stall->plot.x + place[1], y + place[2], texts[(int) place[0]],
+                     GW_FONT_SMALL, GW_TONE_INK);
 }
 
 /* Plot and all in it; false if the key finds no corner and @needs_key. */
@@ -278,7 +297,7 @@ draw_plot (GwDrawing   *drawing,
   if (needs_key && !gw_stall_key_place (drawing, stall->figure, stall->plot, since))
     return false;
   y = gw_stall_y (stall, stall->figure->wanted);
-  if (isfinite (y) && stall->figure->wanted_text != NULL)
+  if (isfinite (y))
     label_wanted (drawing, stall, since, y);
   draw_foot (drawing, stall->figure, box, stall->plot.x + stall->plot.width, remark);
 

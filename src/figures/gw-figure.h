@@ -64,9 +64,10 @@ typedef struct
   const double       *mass;                    /* (array length=GW_CURVE_N) [kg], rising */
   size_t              n_options;
   const GwStallCurve *options;
-  double              wanted;      /* [m/s]; NAN: none */
-  double              wanted_mass; /* of the shown option [kg]; NAN: none */
-  const char         *wanted_text; /* "wanted: 7.0 m/s, up to 1.53 kg" */
+  double              wanted;       /* [m/s]; NAN: none */
+  double              wanted_mass;  /* of the shown option [kg]; NAN: none */
+  const char         *wanted_text;  /* (nullable): "wanted: 7.0 m/s, up to 1.53 kg" */
+  const char         *wanted_short; /* (nullable): where that is too long: "wanted: 7.0 m/s" */
   int                 shown;
 } GwStallFigure;
 
@@ -87,7 +88,7 @@ typedef struct
 {
   const char        *title;
   const char        *unit;
-  double             scale; /* shown = SI x scale */
+  double             scale;    /* shown = SI x scale */
   int                decimals; /* at least */
   size_t             n_parts;
   const char *const *parts; /* names: "wing skin", "equipment", ... */
@@ -125,20 +126,20 @@ typedef enum
 
 typedef struct
 {
-  const char *value;  /* "6.63" */
-  const char *band;   /* nullable: "6.44–7.33" */
+  const char *value;      /* "6.63" */
+  const char *band;       /* nullable: "6.44–7.33" */
   const char *short_band; /* nullable: "±0.45", where there is no room for the other */
-  const char *change; /* nullable, against the baseline: "+0.16" */
+  const char *change;     /* nullable, against the baseline: "+0.16" */
   GwLimit     limit;
   GwTextStyle style;
 } GwSummaryCell;
 
 typedef struct
 {
-  const char          *label; /* "all-up mass" */
-  const char          *unit;  /* "g" */
+  const char          *label;  /* "all-up mass" */
+  const char          *unit;   /* "g" */
   int                  result; /* which it is, for the maker of the figure: part of the target */
-  const GwSummaryCell *cells; /* (array length=n_columns) */
+  const GwSummaryCell *cells;  /* (array length=n_columns) */
 } GwSummaryRow;
 
 typedef struct

@@ -66,9 +66,12 @@ curve_mass_of (const GwSheet *sheet)
                       g_str_equal (name, "oz") ? 1 : 2 };
 }
 
+/* The speed that is wanted and, unless @is_short, up to what mass it is kept. (transfer full)
+ * (nullable) */
 static char *
 wanted_text (const GwSheet   *sheet,
-             const GwOutcome *outcome)
+             const GwOutcome *outcome,
+             gboolean         is_short)
 {
   const double     speed = outcome->assembly->aircraft.targets.stall_speed;
   const double     mass = outcome->results.value[GW_RESULT_TARGET_MASS];
@@ -81,7 +84,7 @@ wanted_text (const GwSheet   *sheet,
 
   speed_text = g_strdup_printf ("%.*f %s", decimals, shown_speed (sheet, speed),
                                 gw_units_name (&sheet->units, GW_M_S));
-  if (!isfinite (mass))
+  if (is_short || !isfinite (mass))
     return g_strdup_printf (_ ("wanted: %s"), speed_text);
 
   mass_text = g_strdup_printf ("%.*f %s", curve_mass.decimals, mass * curve_mass.factor,
@@ -132,7 +135,8 @@ gw_sheet_stall (GwSheet *sheet,
     .options = curves,
     .wanted = outcome->assembly->aircraft.targets.stall_speed,
     .wanted_mass = outcome->results.value[GW_RESULT_TARGET_MASS],
-    .wanted_text = gw_sheet_keep (sheet, wanted_text (sheet, outcome)),
+    .wanted_text = gw_sheet_keep (sheet, wanted_text (sheet, outcome, FALSE)),
+    .wanted_short = gw_sheet_keep (sheet, wanted_text (sheet, outcome, TRUE)),
     .shown = (int) shown,
   };
 }
