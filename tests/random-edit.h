@@ -105,10 +105,9 @@ static inline const char *
 edit_id (const GwStudy *study,
          const char    *collection)
 {
-  const GwField   *field = gw_record_type_field (study->record.type, collection);
-  const GPtrArray *own = *(GPtrArray **) gw_record_at (&study->record, field);
+  const GPtrArray *own = gw_study_list (study, collection);
   const GPtrArray *shelf = gw_catalogue_list (collection);
-  const GPtrArray *list = shelf != NULL && g_test_rand_bit () ? shelf : own;
+  const GPtrArray *list = own == NULL || (shelf != NULL && g_test_rand_bit ()) ? shelf : own;
 
   if (list->len == 0 || g_test_rand_int_range (0, 10) == 0)
     return "nowhere";

@@ -5,6 +5,7 @@
  */
 
 #include <math.h>
+#include <stdio.h>
 #include <string.h>
 
 #include "sample-study.h"
@@ -14,7 +15,8 @@
 #include "study/gw-section-known.h"
 #include "study/gw-section-outline.h"
 
-static const char *const list_keys[] = { "materials", "sections", "methods", "measurements" };
+static const char *const list_keys[] = { "materials", "sections", "methods", "measurements",
+                                         "usual_items", "propellers", "usual_spars" };
 
 /* The first option of the sample with one place changed, as the engine gets it. */
 static GwAssembly *
@@ -88,6 +90,67 @@ test_ids_are_unique (void)
 
           if (!g_hash_table_add (ids, (gpointer) id))
             g_error ("%s: “%s” stands twice", list_keys[l], id);
+        }
+    }
+}
+
+/* Batteries: a watt hour of lithium polymer weighs 6 to 9 g, lead and all, and a pack is about
+ * twice as heavy as the water in its place. More cells or more charge are never lighter. */
+static void
+test_batteries (void)
+{
+  const GPtrArray *items = gw_catalogue_list ("usual_items");
+  double           last = 0.0;
+  int              last_cells = 0, n = 0;
+
+  for (guint i = 0; i < items->len; i++)
+    {
+      const GwStudyUsualItem *item = g_ptr_array_index (items, i);
+      const double            mass = item->mass_g.value;
+      const double            volume =
+        item->length_mm.value * item->width_mm.value * item->height_mm.value * 1e-3;
+      int cells, charge;
+
+      if (item->kind != GW_ITEM_BATTERY)
+        continue;
+
+      g_assert_cmpint (sscanf (item->name, "%d cells, %d mAh", &cells, &charge), ==, 2);
+      g_assert_cmpfloat (mass / (cells * 3.7 * charge * 1e-3), >, 6.0);
+      g_assert_cmpfloat (mass / (cells * 3.7 * charge * 1e-3), <, 10.0);
+      g_assert_cmpfloat (mass / volume, >, 1.7);
+      g_assert_cmpfloat (mass / volume, <, 2.3);
+      if (cells == last_cells)
+        g_assert_cmpfloat (mass, >, last);
+      last_cells = cells;
+      last = mass;
+      n++;
+    }
+  g_assert_cmpint (n, >=, 20);
+}
+
+/* Propellers say on them what they measure; a bigger one of its kind is heavier. */
+static void
+test_propellers (void)
+{
+  const GPtrArray *propellers = gw_catalogue_list ("propellers");
+
+  g_assert_cmpuint (propellers->len, >=, 20);
+  for (guint i = 0; i < propellers->len; i++)
+    {
+      const GwStudyPropeller *propeller = g_ptr_array_index (propellers, i);
+      g_auto (GStrv) stamp = g_strsplit (propeller->name, " × ", 2);
+
+      g_assert_cmpfloat_with_epsilon (propeller->diameter_mm.value,
+                                      25.4 * g_ascii_strtod (stamp[0], NULL), 0.6);
+      g_assert_cmpfloat_with_epsilon (propeller->pitch_mm.value,
+                                      25.4 * g_ascii_strtod (stamp[1], NULL), 0.6);
+      for (guint k = 0; k < i; k++)
+        {
+          const GwStudyPropeller *other = g_ptr_array_index (propellers, k);
+
+          if (other->kind == propeller->kind &&
+              other->diameter_mm.value < propeller->diameter_mm.value)
+            g_assert_cmpfloat (other->mass_g.value, <, propeller->mass_g.value);
         }
     }
 }
@@ -569,6 +632,8 @@ main (int   argc,
   g_test_add_func ("/study/catalogue/loads", test_loads);
   g_test_add_func ("/study/catalogue/ids-are-unique", test_ids_are_unique);
   g_test_add_func ("/study/catalogue/bands-have-sources", test_bands_have_sources);
+  g_test_add_func ("/study/catalogue/batteries", test_batteries);
+  g_test_add_func ("/study/catalogue/propellers", test_propellers);
   g_test_add_func ("/study/catalogue/materials", test_materials);
   g_test_add_func ("/study/catalogue/sheets-agree-with-their-density",
                    test_sheets_agree_with_their_density);

@@ -9,6 +9,7 @@
 #include "desk-form.h"
 #include "desk-pointer.h"
 #include "desk/gw-chooser.h"
+#include "study/gw-edit.h"
 #include "study/gw-edit-option.h"
 
 static GtkWidget *
@@ -183,6 +184,58 @@ test_choose (void)
 }
 
 /* A construction whose material is not said yet cannot be computed: why stands in the list. */
+
+static const GwStudyItem *
+battery_of (Desk *desk)
+{
+  return (const GwStudyItem *) gw_edit_record (gw_document_get_study (desk->document),
+                                               "equipment/battery");
+}
+
+static void
+choose_kind (Desk       *desk,
+             const char *kind)
+{
+  g_autoptr (JsonNode) node = json_node_init_string (json_node_alloc (), kind);
+  g_autoptr (GwStudy) edited = NULL;
+
+  edited = gw_edit_set (gw_document_get_study (desk->document), 0, FALSE, "equipment/battery/kind",
+                        node, NULL);
+  g_assert_true (gw_document_edit (desk->document, "Kind", edited, NULL, NULL));
+}
+
+/* A usual size is looked at and taken as a whole; what is no battery is not offered, and what
+ * comes in no usual sizes has no such field. */
+static void
+test_size (void)
+{
+  Desk       desk;
+  GtkWidget *popover;
+  double     before;
+
+  desk_init_sample (&desk, "equipment/battery");
+  before = mass_of (gw_document_get_evaluation (desk.document), 0);
+  popover = open_chooser (&desk, "equipment/battery/size");
+  go_to_row (popover, 1);
+  g_assert_cmpstr (name_of (gtk_list_box_get_selected_row (list_of (popover))), ==,
+                   "2 cells, 300 mAh");
+  wait_until (tries (&desk));
+  g_assert_cmpfloat (mass_of (gw_document_get_evaluation (desk.document), 0), <, before - 0.1);
+  g_assert_cmpfloat (battery_of (&desk)->mass_g.value, ==, 180.0);
+  g_signal_emit_by_name (list_of (popover), "row-activated",
+                         gtk_list_box_get_selected_row (list_of (popover)));
+  g_assert_false (tries (&desk));
+  g_assert_cmpfloat (battery_of (&desk)->mass_g.value, ==, 21.0);
+  g_assert_cmpfloat (battery_of (&desk)->length_mm.value, ==, 45.0);
+  g_assert_cmpstr (undo_name (&desk), ==, "Change Usual size of Equipment");
+  gw_document_undo (desk.document);
+  g_assert_cmpfloat (battery_of (&desk)->mass_g.value, ==, 180.0);
+  g_assert_null (undo_name (&desk));
+
+  choose_kind (&desk, "ballast");
+  g_assert_null (find (desk.form, has_path, "equipment/battery/size"));
+  desk_clear (&desk);
+}
 
 /* An outline of points that are not there cannot be computed: why stands in the list. */
 static void
@@ -560,6 +613,7 @@ main (int   argc,
   g_test_add_func ("/desk/form/chooser/search", test_search);
   g_test_add_func ("/desk/form/chooser/search-keys", test_search_keys);
   g_test_add_func ("/desk/form/chooser/choose", test_choose);
+  g_test_add_func ("/desk/form/chooser/size", test_size);
   g_test_add_func ("/desk/form/chooser/refused", test_preview_refused);
   g_test_add_func ("/desk/form/list/begin", test_begin);
   g_test_add_func ("/desk/form/list/stations", test_stations);

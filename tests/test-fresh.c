@@ -474,6 +474,92 @@ test_filament_here (void)
   assert_flow (build_at (again, "builds/1"), 50.0, GW_ORIGIN_GUESSED);
 }
 
+static GwStudy *
+resize (const GwStudy *study,
+        guint          option,
+        gboolean       is_only_here,
+        const char    *path,
+        const char    *size)
+{
+  g_autoptr (JsonNode) node = json_node_init_string (json_node_alloc (), size);
+  g_autoptr (GError) error = NULL;
+  GwStudy *edited;
+
+  g_assert_true (gw_fresh_is_size (study, path));
+  edited = gw_fresh_size (study, option, is_only_here, path, node, &error);
+  g_assert_no_error (error);
+  assert_saves (edited);
+  return edited;
+}
+
+/* Its numbers come with it, its name too, and nothing else is touched. */
+static void
+test_battery_size (void)
+{
+  g_autoptr (GwStudy) demo = demo_load ("reed-bed");
+  g_autoptr (GwStudy) small = resize (demo, 0, FALSE, "equipment/battery/size", "pack-3-1300");
+  const GwStudyItem *before = (GwStudyItem *) gw_edit_record (demo, "equipment/battery");
+  const GwStudyItem *after = (GwStudyItem *) gw_edit_record (small, "equipment/battery");
+  g_autoptr (GwEvaluation) old = evaluate (demo);
+  g_autoptr (GwEvaluation) new = evaluate (small);
+
+  g_assert_cmpfloat (before->mass_g.value, ==, 178.0);
+  g_assert_cmpfloat (after->mass_g.value, ==, 106.0);
+  g_assert_cmpint (after->mass_g.origin, ==, GW_ORIGIN_CATALOGUE);
+  g_assert_cmpfloat (after->length_mm.value, ==, 72.0);
+  g_assert_cmpstr (after->name, ==, "Battery, 3 cells, 1300 mAh");
+  g_assert_cmpfloat (after->x_mm.value, ==, before->x_mm.value);
+  g_assert_cmpfloat (after->bay_from_mm.value, ==, before->bay_from_mm.value);
+  for (guint i = 0; i < old->outcomes->len; i++)
+    g_assert_cmpfloat_with_epsilon (
+      gw_evaluation_outcome (old, i)->results.value[GW_RESULT_MASS] -
+        gw_evaluation_outcome (new, i)->results.value[GW_RESULT_MASS],
+      0.072, 1e-9);
+}
+
+/* For one option alone; a spar of an option, and a propeller whose name nobody gave. */
+static void
+test_sizes_here (void)
+{
+  g_autoptr (GwStudy) demo = demo_load ("reed-bed");
+  g_autoptr (GwStudy) here = resize (demo, 1, TRUE, "equipment/battery/size", "pack-4-1300");
+  g_autoptr (GwStudy) view = gw_edit_view (here, 1);
+  g_autoptr (GwStudy) strip =
+    resize (demo, 0, FALSE, "options/folded/spars/tube/size", "carbon-strip-6-1");
+  g_autoptr (GwStudy) slow = resize (demo, 0, FALSE, "powers/motor/propeller", "slow-10x4-7");
+  const GwStudySpar *spar =
+    (GwStudySpar *) gw_edit_record (strip, "options/folded/spars/tube");
+  const GwStudyPower *power = (GwStudyPower *) gw_edit_record (slow, "powers/motor");
+
+  g_assert_cmpfloat (
+    ((GwStudyItem *) gw_edit_record (here, "equipment/battery"))->mass_g.value, ==, 178.0);
+  g_assert_cmpfloat (
+    ((GwStudyItem *) gw_edit_record (view, "equipment/battery"))->mass_g.value, ==, 139.0);
+  g_assert_cmpint (spar->shape, ==, GW_SPAR_STRIP);
+  g_assert_cmpfloat (spar->width_mm.value, ==, 6.0);
+  g_assert_cmpfloat (spar->height_mm.value, ==, 1.0);
+  g_assert_cmpfloat (power->propeller_pitch_mm.value, ==, 119.0);
+  g_assert_cmpfloat (power->propeller_mass_g.value, <, 20.0);
+}
+
+/* Equipment is offered its kind alone; a field of another sort nothing. */
+static void
+test_sizes_offered (void)
+{
+  g_autoptr (GwStudy) demo = demo_load ("reed-bed");
+  const GwRecord *battery = gw_edit_record (demo, "equipment/battery");
+  g_autoptr (GPtrArray) packs =
+    gw_fresh_sizes (battery, gw_record_type_field (battery->type, "size"));
+  g_autoptr (GPtrArray) none =
+    gw_fresh_sizes (battery, gw_record_type_field (battery->type, "name"));
+
+  g_assert_cmpuint (packs->len, >, 20);
+  for (guint i = 0; i < packs->len; i++)
+    g_assert_cmpint (((GwStudyUsualItem *) g_ptr_array_index (packs, i))->kind, ==,
+                     GW_ITEM_BATTERY);
+  g_assert_cmpuint (none->len, ==, 0);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -491,6 +577,9 @@ main (int   argc,
   g_test_add_func ("/study/fresh/construction-model", test_construction_model);
   g_test_add_func ("/study/fresh/filament", test_filament);
   g_test_add_func ("/study/fresh/filament-here", test_filament_here);
+  g_test_add_func ("/study/fresh/battery-size", test_battery_size);
+  g_test_add_func ("/study/fresh/sizes-here", test_sizes_here);
+  g_test_add_func ("/study/fresh/sizes-offered", test_sizes_offered);
 
   return g_test_run ();
 }

@@ -13,6 +13,7 @@
 #include "desk/gw-form-value.h"
 #include "study/gw-catalogue.h"
 #include "study/gw-edit.h"
+#include "study/gw-fresh.h"
 #include "study/gw-section-outline.h"
 
 #define BETWEEN " \302\267 " /* U+00B7 */
@@ -227,15 +228,65 @@ add_choices (GPtrArray     *items,
                                           NULL, NULL));
 }
 
+/* "174 g · 105 × 34 × 24 mm"; of a spar the material tells more, and that is in its name. */
+static char *
+size_detail (const GwRecord *size,
+             const GwUnits  *units)
+{
+  const GwStudyUsualItem *item = (const GwStudyUsualItem *) size;
+  g_autofree char        *mass = NULL, *length = NULL, *width = NULL, *height = NULL;
+
+  if (size->type == gw_study_propeller_type ())
+    return gw_form_measure_text (((const GwStudyPropeller *) size)->mass_g.value, GW_G, units);
+  if (size->type != gw_study_usual_item_type ())
+    return NULL;
+
+  mass = gw_form_measure_text (item->mass_g.value, GW_G, units);
+  length = gw_form_number_text (item->length_mm.value, GW_MM, units);
+  width = gw_form_number_text (item->width_mm.value, GW_MM, units);
+  height = gw_form_measure_text (item->height_mm.value, GW_MM, units);
+  return g_strdup_printf ("%s" BETWEEN "%s × %s × %s", mass, length, width, height);
+}
+
+/* Of one kind alone they need no heading. */
+static void
+add_sizes (GPtrArray       *items,
+           const GPtrArray *sizes,
+           const GwUnits   *units)
+{
+  for (guint i = 0; i < sizes->len; i++)
+    {
+      const GwRecord  *size = g_ptr_array_index (sizes, i);
+      g_autofree char *name = gw_edit_record_name (size);
+      g_autofree char *detail = size_detail (size, units);
+      const char      *group = size->type == gw_study_usual_item_type () ? NULL
+                               : size->type == gw_study_propeller_type ()
+                                 ? choice_label (size, "kind")
+                                 : choice_label (size, "shape");
+
+      g_ptr_array_add (items, gw_chooser_item_new (gw_record_id (size), name, detail, group));
+    }
+}
+
+gboolean
+gw_form_has_candidates (const GwRecord *record,
+                        const GwField  *field)
+{
+  g_autoptr (GPtrArray) sizes = gw_fresh_sizes (record, field);
+
+  return gw_record_type_field (gw_study_root_type (), field->collection) != NULL || sizes->len > 0;
+}
+
 GPtrArray *
-gw_form_candidates (const GwStudy      *study,
-                    const GwRecordType *type,
-                    const GwField      *field,
-                    const GwUnits      *units,
-                    gboolean            can_clear)
+gw_form_candidates (const GwStudy  *study,
+                    const GwRecord *record,
+                    const GwField  *field,
+                    const GwUnits  *units,
+                    gboolean        can_clear)
 {
   GPtrArray       *items = g_ptr_array_new ();
   const GPtrArray *shelf, *own;
+  g_autoptr (GPtrArray) sizes = gw_fresh_sizes (record, field);
 
   if (field->kind == GW_FIELD_CHOICE)
     {
@@ -244,16 +295,17 @@ gw_form_candidates (const GwStudy      *study,
     }
 
   shelf = gw_catalogue_list (field->collection);
-  own = *(GPtrArray **) gw_record_at (
-    &study->record, gw_record_type_field (study->record.type, field->collection));
+  own = gw_study_list (study, field->collection);
   if (can_clear)
     g_ptr_array_add (items, gw_chooser_item_new ("", _ ("none"), NULL, NULL));
-  if (shelf == NULL)
+  if (own == NULL)
+    add_sizes (items, sizes, units);
+  else if (shelf == NULL)
     add_own (items, own);
   else if (g_str_equal (field->collection, "sections"))
     add_sections (items, own, shelf);
   else
-    add_by_kind (items, own, shelf, "kind", fitting_kinds (type, field), units);
+    add_by_kind (items, own, shelf, "kind", fitting_kinds (record->type, field), units);
 
   return items;
 }

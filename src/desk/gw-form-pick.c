@@ -20,9 +20,7 @@ struct _GwFormPick
 {
   GwFormField parent_instance;
 
-  GtkWidget          *chooser;
-  const GwRecordType *type; /* of the record that holds the field */
-
+  GtkWidget    *chooser;
   GCancellable *briefing; /* (nullable): of what the sections of the list do */
 
   char    *present; /* the id when the list was opened; "": none */
@@ -43,6 +41,15 @@ static const char *
 path_of (GwFormPick *self)
 {
   return gw_form_field_get_path (GW_FORM_FIELD (self));
+}
+
+/* That holds the field, as the shown option has it. */
+static GwRecord *
+record_of (GwFormPick *self)
+{
+  g_autofree char *path = g_path_get_dirname (path_of (self));
+
+  return gw_form_site_record (site_of (self), g_str_equal (path, ".") ? "" : path);
 }
 
 static const GwField *
@@ -244,11 +251,10 @@ reynolds_of (GwFormPick *self)
   const GwResults *results = &gw_evaluation_outcome (gw_document_get_evaluation (document),
                                                      gw_document_get_shown (document))
                                 ->results;
-  g_autofree char *owner = g_path_get_dirname (path_of (self));
-  GwRecord        *record = gw_form_site_record (site_of (self), owner);
-  const double     chord = record != NULL && record->type == gw_study_station_type ()
-                             ? ((GwStudyStation *) record)->chord_mm.value * 1e-3
-                             : results->value[GW_RESULT_MEAN_CHORD];
+  GwRecord    *record = record_of (self);
+  const double chord = record != NULL && record->type == gw_study_station_type ()
+                         ? ((GwStudyStation *) record)->chord_mm.value * 1e-3
+                         : results->value[GW_RESULT_MEAN_CHORD];
 
   return results->value[GW_RESULT_STALL_SPEED] * chord * results->air.density /
          results->air.viscosity;
@@ -284,9 +290,9 @@ opening_cb (GwFormPick *self)
     field->kind == GW_FIELD_REF && gw_form_site_can_clear (site_of (self), path_of (self));
 
   gw_chooser_set_items (GW_CHOOSER (self->chooser),
-                        gw_form_candidates (gw_form_site_get_study (site_of (self)), self->type,
-                                            field, gw_form_site_get_units (site_of (self)),
-                                            can_clear));
+                        gw_form_candidates (gw_form_site_get_study (site_of (self)),
+                                            record_of (self), field,
+                                            gw_form_site_get_units (site_of (self)), can_clear));
   if (g_strcmp0 (field->collection, "sections") == 0)
     brief_sections (self);
 }
@@ -317,7 +323,6 @@ gw_form_pick_update (GwFormField *field,
   const char      *id = id_in (self, record);
   g_autofree char *text = NULL;
 
-  self->type = record->type;
   if (self->has_tried && gw_document_get_former (document) == NULL)
     self->has_tried = FALSE; /* an edit from elsewhere has overtaken it */
 

@@ -221,6 +221,9 @@ edited (GwFormSite *self,
   if (value != NULL && gw_fresh_is_filament (study, path))
     return gw_fresh_filament (study, self->shown, is_only_here, path, value, error);
 
+  if (value != NULL && gw_fresh_is_size (study, path))
+    return gw_fresh_size (study, self->shown, is_only_here, path, value, error);
+
   return gw_edit_set (study, self->shown, is_only_here, path, value, error);
 }
 

@@ -28,14 +28,14 @@ gw_form_find_referred (const GwStudy *study,
                        const char    *collection,
                        const char    *id)
 {
-  const GwField   *list = gw_record_type_field (study->record.type, collection);
+  const GPtrArray *own = gw_study_list (study, collection);
   const GPtrArray *shelf = gw_catalogue_list (collection);
   GwRecord        *found = NULL;
 
   if (id == NULL)
     return NULL;
-  if (list != NULL)
-    found = gw_list_find (*(GPtrArray **) gw_record_at (&study->record, list), id);
+  if (own != NULL)
+    found = gw_list_find (own, id);
   if (found == NULL && shelf != NULL)
     found = gw_list_find (shelf, id);
 

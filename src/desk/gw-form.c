@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "desk/gw-focus.h"
+#include "desk/gw-form-candidates.h"
 #include "desk/gw-form-field.h"
 #include "desk/gw-form-words.h"
 #include "study/gw-edit.h"
@@ -82,6 +83,8 @@ is_wanted (GwRecord      *record,
   if (field->kind == GW_FIELD_ID || !is_read (record, field))
     return FALSE;
   if (field->kind == GW_FIELD_NUMBER && field->least == field->most)
+    return FALSE;
+  if (field->kind == GW_FIELD_REF && !gw_form_has_candidates (record, field))
     return FALSE;
 
   return !is_study || (field->kind != GW_FIELD_LIST && field->kind != GW_FIELD_PART);

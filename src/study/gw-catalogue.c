@@ -39,6 +39,9 @@ read_file (GwStudyCatalogue *catalogue,
   gw_list_extend (catalogue->measurements, part->measurements);
   gw_list_extend (catalogue->comparisons, part->comparisons);
   gw_list_extend (catalogue->methods, part->methods);
+  gw_list_extend (catalogue->usual_items, part->usual_items);
+  gw_list_extend (catalogue->propellers, part->propellers);
+  gw_list_extend (catalogue->usual_spars, part->usual_spars);
   gw_record_free (&part->record);
 }
 

@@ -35,7 +35,6 @@ check_ref (const char    *path,
            gpointer       data)
 {
   const Checker   *checker = data;
-  const GwField   *list_field;
   const GPtrArray *own, *shelf;
   const char      *id;
   g_autoptr (GString) words = NULL;
@@ -43,10 +42,10 @@ check_ref (const char    *path,
   if (field->kind != GW_FIELD_REF || (id = *(char **) gw_record_at (record, field)) == NULL)
     return;
 
-  list_field = gw_record_type_field (checker->study->record.type, field->collection);
-  own = *(GPtrArray **) gw_record_at (&checker->study->record, list_field);
+  own = gw_study_list (checker->study, field->collection);
   shelf = gw_catalogue_list (field->collection);
-  if (gw_list_find (own, id) != NULL || (shelf != NULL && gw_list_find (shelf, id) != NULL))
+  if ((own != NULL && gw_list_find (own, id) != NULL) ||
+      (shelf != NULL && gw_list_find (shelf, id) != NULL))
     return;
 
   words = g_string_new (NULL);

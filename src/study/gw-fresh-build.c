@@ -10,7 +10,7 @@
 #include "study/gw-edit-number.h"
 #include "study/gw-edit-option.h"
 #include "study/gw-edit.h"
-#include "study/gw-fresh.h"
+#include "study/gw-fresh-private.h"
 #include "study/gw-json.h"
 #include "study/gw-record-json.h"
 #include "study/gw-resolve.h"
@@ -126,12 +126,11 @@ model_of (const GwStudy      *study,
   return object;
 }
 
-/* The build as that option has it. */
-static GwRecord *
-present_build (const GwStudy *study,
-               guint          option,
-               const char    *path,
-               GwStudy      **resolved)
+GwRecord *
+_gw_fresh_present (const GwStudy *study,
+                   guint          option,
+                   const char    *path,
+                   GwStudy      **resolved)
 {
   g_autoptr (GPtrArray) problems = gw_problems_new ();
 
@@ -176,7 +175,7 @@ gw_fresh_construction (const GwStudy *study,
 {
   g_autofree char *build = g_path_get_dirname (path);
   g_autoptr (GwStudy) resolved = NULL;
-  const GwRecord *present = present_build (study, option, build, &resolved);
+  const GwRecord *present = _gw_fresh_present (study, option, build, &resolved);
   const int       construction =
     present != NULL ? parse (present, json_node_get_string (value)) : -1;
   g_autoptr (JsonObject) model = NULL;
@@ -258,7 +257,8 @@ gw_fresh_filament (const GwStudy *study,
   const char      *material = json_node_get_string (value);
   g_autoptr (GwStudy) resolved = NULL;
   g_autoptr (GwStudy) edited = gw_edit_set (study, option, is_only_here, path, value, error);
-  const GwStudyBuild *present = (GwStudyBuild *) present_build (study, option, build, &resolved);
+  const GwStudyBuild *present =
+    (GwStudyBuild *) _gw_fresh_present (study, option, build, &resolved);
   const GwStudyBuild *model;
   g_autoptr (JsonNode) flow = NULL, temperature = NULL;
   GwStudy *fed;

@@ -46,6 +46,13 @@ JsonObject *_gw_fresh_section (const GwFreshFrame *frame);
 /** _gw_fresh_sheet_build: of foam sheet cut to the section, for small surfaces. */
 JsonObject *_gw_fresh_sheet_build (const char *surface);
 
+/** _gw_fresh_present: the record as that option has it; @resolved: (out): holds it, to be let go
+ * of if it is set. */
+GwRecord *_gw_fresh_present (const GwStudy *study,
+                             guint          option,
+                             const char    *path,
+                             GwStudy      **resolved);
+
 JsonObject *_gw_fresh_named (const char *id,
                              const char *name);
 

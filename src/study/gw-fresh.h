@@ -63,6 +63,30 @@ GwStudy *gw_fresh_construction (const GwStudy *study,
                                 JsonNode      *value,
                                 GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/** gw_fresh_is_size: whether @path is of a usual size, which is copied where it is chosen. */
+gboolean gw_fresh_is_size (const GwStudy *study,
+                           const char    *path);
+
+/** gw_fresh_sizes: of the catalogue, that suit the field of @record; empty: it is no such field.
+ * (transfer container) */
+GPtrArray *gw_fresh_sizes (const GwRecord *record,
+                           const GwField  *field) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * gw_fresh_size:
+ * @path: of a usual size
+ * @value: its id
+ *
+ * As gw_edit_set(), and the numbers of that size stand in the fields beside it; where the name
+ * holds that of the size before, the new one's takes its place.
+ */
+GwStudy *gw_fresh_size (const GwStudy *study,
+                        guint          option,
+                        gboolean       is_only_here,
+                        const char    *path,
+                        JsonNode      *value,
+                        GError       **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /** gw_fresh_is_filament: whether @path is of the material of a printed shell. */
 gboolean gw_fresh_is_filament (const GwStudy *study,
                                const char    *path);

@@ -68,7 +68,6 @@ fetch (const char    *path,
   GwStudy         *study = data;
   const GPtrArray *shelf;
   const char      *id;
-  const GwField   *list_field;
   GPtrArray       *list;
   GwRecord        *found;
 
@@ -76,11 +75,10 @@ fetch (const char    *path,
     return;
 
   shelf = gw_catalogue_list (field->collection);
-  if (shelf == NULL)
+  list = gw_study_list (study, field->collection);
+  if (shelf == NULL || list == NULL)
     return;
 
-  list_field = gw_record_type_field (study->record.type, field->collection);
-  list = *(GPtrArray **) gw_record_at (&study->record, list_field);
   found = gw_list_find (shelf, id);
   if (found != NULL && gw_list_find (list, id) == NULL)
     g_ptr_array_add (list, gw_record_copy (found));

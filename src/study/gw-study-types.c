@@ -96,6 +96,12 @@ static const GwChoice item_kinds[] = {
   { NULL, NULL },
 };
 
+static const GwChoice propeller_kinds[] = {
+  { "thin", N_ ("thin, electric") },
+  { "slow", N_ ("slow flying") },
+  { NULL, NULL },
+};
+
 static const GwChoice grounds[] = {
   { "pavement", N_ ("pavement") },
   { "short-grass", N_ ("short grass") },

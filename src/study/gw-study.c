@@ -55,6 +55,15 @@ gw_study_copy (const GwStudy *study)
   return copy;
 }
 
+GPtrArray *
+gw_study_list (const GwStudy *study,
+               const char    *key)
+{
+  const GwField *field = gw_record_type_field (study->record.type, key);
+
+  return field != NULL ? *(GPtrArray **) gw_record_at (&study->record, field) : NULL;
+}
+
 /* Tells a file of another kind or a newer program before a hundred unknown keys do. */
 static gboolean
 check_format (JsonObject *object,

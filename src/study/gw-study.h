@@ -51,6 +51,12 @@ typedef enum
 
 typedef enum
 {
+  GW_PROPELLER_THIN,
+  GW_PROPELLER_SLOW,
+} GwPropellerKind;
+
+typedef enum
+{
   GW_GROUND_PAVEMENT,
   GW_GROUND_SHORT_GRASS,
   GW_GROUND_LONG_GRASS,
@@ -114,6 +120,10 @@ GwStudy *gw_study_parse (const char *text,
 GwStudy *gw_study_load (GFile     *file,
                         GPtrArray *problems,
                         GError   **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/** gw_study_list: the study's own list with that key, (nullable): if only the catalogue has one. */
+GPtrArray *gw_study_list (const GwStudy *study,
+                          const char    *key);
 
 /** gw_study_text: the study as its file has it. (transfer full) */
 char *gw_study_text (const GwStudy *study);
