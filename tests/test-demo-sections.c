@@ -156,6 +156,30 @@ test_pressures (gconstpointer name)
     }
 }
 
+/* At 50000 the lift of the cambered section is of two values, and the figure says where; at
+ * 300000 it is not. */
+static void
+test_two_valued (void)
+{
+  static const double numbers[] = { 5e4, 3e5 };
+  g_autoptr (GwEvaluation) evaluation = evaluate ("reed-bed");
+
+  for (guint i = 0; i < G_N_ELEMENTS (numbers); i++)
+    {
+      GwSectionChoice choice = GW_SECTION_CHOICE_ALL;
+      g_autoptr (GwSectionSheet) sheet = NULL;
+      const char *notes;
+
+      choice.re = numbers[i];
+      sheet = gw_section_sheet_new (evaluation, GW_SECTION_POLAR, &choice, NULL, NULL, NULL);
+      notes = gw_section_sheet_polar (sheet)->words.notes;
+      g_test_message ("%s", notes);
+      g_assert_true (notes != NULL);
+      g_assert_cmpint (strstr (notes, "NACA 6409: near 11") != NULL, ==, i == 0);
+      g_assert_cmpint (strstr (notes, "on the way back from the stall") != NULL, ==, i == 0);
+    }
+}
+
 static double
 lift_in (GHashTable *briefs,
          const char *section)
@@ -192,6 +216,7 @@ main (int   argc,
   demo_add_tests ("/report/sections", "polars", test_polars);
   demo_add_tests ("/report/sections", "flights", test_flights);
   demo_add_tests ("/report/sections", "pressures", test_pressures);
+  g_test_add_func ("/report/sections/two-valued", test_two_valued);
   g_test_add_func ("/report/sections/briefs", test_briefs);
 
   return g_test_run ();

@@ -273,18 +273,51 @@ gw_section_finish_costs (const GwSectionUse *use)
   return FALSE;
 }
 
+/* Of the smooth section, with the two about @re. (transfer full) (nullable) */
+static GwPolars *
+polars_about (const GwSectionUse *use,
+              double              re,
+              guint              *below,
+              guint              *above)
+{
+  g_autoptr (GwPolars) polars = NULL;
+  GwPolarSubject subject;
+
+  if (gw_section_subject (use->record, NULL, &subject))
+    polars = gw_polars_find (&subject);
+
+  return polars != NULL && find_pair (polars, re, below, above) ? g_steal_pointer (&polars) : NULL;
+}
+
+gboolean
+gw_section_two_valued (const GwSectionUse *use,
+                       double              re,
+                       double             *from,
+                       double             *to)
+{
+  guint below, above;
+  g_autoptr (GwPolars) polars = polars_about (use, re, &below, &above);
+
+  *from = HUGE_VAL;
+  *to = -HUGE_VAL;
+  for (guint k = below; polars != NULL && k <= above; k++)
+    if (polars->polar[k].is_two_valued)
+      {
+        *from = fmin (*from, polars->polar[k].two_valued_from);
+        *to = fmax (*to, polars->polar[k].two_valued_to);
+      }
+
+  return *from <= *to;
+}
+
 double
 gw_section_computed_top (const GwSectionUse *use,
                          double              re)
 {
-  g_autoptr (GwPolars) polars = NULL;
-  GwPolarSubject subject;
-  guint          below, above;
+  guint below, above;
+  g_autoptr (GwPolars) polars = polars_about (use, re, &below, &above);
 
-  if (!gw_section_subject (use->record, NULL, &subject))
-    return NAN;
-  polars = gw_polars_find (&subject);
-  if (polars == NULL || !find_pair (polars, re, &below, &above))
+  if (polars == NULL)
     return NAN;
 
   return polars->polar[below].cl_max + part_between (re, below, above) *

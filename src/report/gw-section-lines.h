@@ -66,6 +66,18 @@ gboolean gw_section_finish_costs (const GwSectionUse *use);
 double gw_section_computed_top (const GwSectionUse *use,
                                 double              re);
 
+/**
+ * gw_section_two_valued:
+ * @from: (out): least incidence [rad]
+ * @to: (out): greatest
+ *
+ * Whether a smooth polar next to @re has another lift on the way back from the stall.
+ */
+gboolean gw_section_two_valued (const GwSectionUse *use,
+                                double              re,
+                                double             *from,
+                                double             *to);
+
 /** gw_section_lift_band: 10th and 90th percentile of a greatest lift @cl there. */
 void gw_section_lift_band (const GwSectionUse *use,
                            double              re,

@@ -7,6 +7,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "report/gw-amount.h"
 #include "report/gw-section-figures-private.h"
 #include "report/gw-section-lines.h"
 #include "study/gw-catalogue.h"
@@ -115,6 +116,31 @@ note_moved (GwSectionSheet     *sheet,
                                               use->section->name, computed, point.cl_max));
 }
 
+/* Hysteresis: what no line through the incidences can show. */
+static void
+note_two_valued (GwSectionSheet     *sheet,
+                 const GwSectionUse *use,
+                 double              re)
+{
+  const char      *name = use->section->name;
+  double           from, to;
+  g_autofree char *low = NULL, *high = NULL;
+
+  if (!gw_section_two_valued (use, re, &from, &to))
+    return;
+
+  low = gw_amount_text (&sheet->units, GW_DEG, from, 0);
+  high = gw_amount_text (&sheet->units, GW_DEG, to, 0);
+  _gw_section_note (
+    sheet, g_str_equal (low, high)
+             ? g_strdup_printf (_ ("%s: near %s it can have another lift than drawn, on the way "
+                                   "back from the stall."),
+                                name, low)
+             : g_strdup_printf (_ ("%s: from %s to %s it can have another lift than drawn, on the "
+                                   "way back from the stall."),
+                                name, low, high));
+}
+
 static GwPolarCurve
 make_curve (GwSectionSheet       *sheet,
             const GwSectionGroup *group,
@@ -130,7 +156,10 @@ make_curve (GwSectionSheet       *sheet,
   if (kind != GW_LINE_OF_POLARS)
     _gw_section_note_known (sheet, use);
   else
-    note_moved (sheet, use, group->re);
+    {
+      note_moved (sheet, use, group->re);
+      note_two_valued (sheet, use, group->re);
+    }
   if (group->is_bent && gw_section_line_at (use, group->re, FALSE, &smooth) == kind)
     curve.smooth = make_line (sheet, smooth);
   if (kind == GW_LINE_OF_ROWS)
